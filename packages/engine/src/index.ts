@@ -1,1 +1,3 @@
-export {};
+export * from './fit/index.js';
+export * from './number/index.js';
+export * from './spec/index.js';

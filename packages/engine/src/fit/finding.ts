@@ -1,0 +1,35 @@
+import type { PartId } from '../spec/spec.js';
+import type { Source } from '../spec/source.js';
+import type { Text } from './text.js';
+
+/** `error`: cannot be made as written. `warning`: can be made, unwisely. `info`: worth knowing. */
+export type Severity = 'error' | 'warning' | 'info';
+
+/** Another place that has to do with a finding. */
+export interface Related {
+  readonly message: Text;
+  readonly source: Source;
+}
+
+/** Something that is wrong, unwise or worth knowing about a spec. */
+export interface Finding {
+  /** Name of the check, such as `slot-near-edge`. */
+  readonly code: string;
+  readonly severity: Severity;
+  /** What is wrong and why, with its numbers; one or two sentences. */
+  readonly message: Text;
+  /** What would cure it, as an imperative sentence. */
+  readonly cure: Text;
+  readonly source: Source;
+  readonly related: readonly Related[];
+  /** What the finding is about, by id. */
+  readonly about: {
+    readonly parts?: readonly PartId[] | undefined;
+    readonly joint?: string | undefined;
+    readonly slots?: readonly string[] | undefined;
+    /** Statement whose braces may carry a silence for this finding. */
+    readonly statement?: string | undefined;
+  };
+  /** Exact figures a quick fix needs, lengths in mm as "n/d". */
+  readonly data?: Readonly<Record<string, string | readonly string[]>> | undefined;
+}

@@ -1,0 +1,230 @@
+import type { Bounded } from '../number/bounded.js';
+import type { Rational } from '../number/rational.js';
+import type { Tolerance } from '../spec/input.js';
+import type { Attitude, Axis, Side } from '../spec/sides.js';
+import type { Source } from '../spec/source.js';
+import type { ParameterValue, PartId, Spec, Verb } from '../spec/spec.js';
+import type { Connector, Machine } from '../spec/stock.js';
+import type { Finding } from './finding.js';
+
+/** A point in the cabinet frame, mm. */
+export interface Point {
+  readonly x: Rational;
+  readonly y: Rational;
+  readonly z: Rational;
+}
+
+/** An axis-aligned box in the cabinet frame, mm; lo ≤ hi on every axis. */
+export interface Box {
+  readonly lo: Point;
+  readonly hi: Point;
+}
+
+/** How one size of a part was arrived at. */
+export interface Reason {
+  /** The statement or default fact it rests on. */
+  readonly statement: string;
+  readonly source?: Source | undefined;
+  /** In the trade's words: "width 600 over lh and rh", "lh is 17.7 thick (birch18, measured)". */
+  readonly text: string;
+  /** What it adds to the size, mm; zero for a fact that only ties two planes together. */
+  readonly adds: Rational;
+}
+
+/** A band glued on a side. */
+export interface FittedBand {
+  readonly side: Side;
+  readonly band: string;
+  readonly thickness: Rational;
+}
+
+/** A volume taken out of a part, in the cabinet frame. */
+export type Cut =
+  /** A disc plunged `depth` into `surface`; `centre` is the middle of its mouth, the disc lies in the plane of run and normal. */
+  | SlotCut<'disc'>
+  /** A slot with round ends, `length` over all. */
+  | SlotCut<'mortise'>
+  /** A round hole. */
+  | SlotCut<'hole'>
+  | {
+      readonly kind: 'groove' | 'rebate' | 'housing' | 'notch';
+      readonly box: Box;
+      /** The side the cut opens to (a notch: the first side of its corner). */
+      readonly surface: Side;
+      /** Axis a groove, rebate or housing runs along. */
+      readonly run: Axis;
+      readonly joint?: string | undefined;
+      readonly source: Source;
+    }
+  /** The end `side` is bevelled: the toe lies on `outer`, `angle` degrees off square. */
+  | { readonly kind: 'bevel'; readonly side: Side; readonly outer: Side; readonly angle: 45; readonly joint: string; readonly source: Source };
+
+export interface SlotCut<K extends 'disc' | 'mortise' | 'hole'> {
+  readonly kind: K;
+  readonly slot: string;
+  readonly surface: Side;
+  /** Middle of the mouth; in a mitre face `fromToe` says where across, and this point is on the toe line. */
+  readonly centre: Point;
+  readonly run: Axis;
+  /** Diameter of the cutter (disc) or of the hole; a mortise's is its width. */
+  readonly diameter: Rational;
+  /** Extent through the thickness. */
+  readonly width: Rational;
+  readonly depth: Rational;
+  /** Length along the run at the surface. */
+  readonly length: Bounded;
+  /** Distance from the toe along the mitre face, when the surface is one. */
+  readonly fromToe?: Rational | undefined;
+  readonly joint: string;
+  readonly source: Source;
+}
+
+/** A part as it comes out: where it is, how large, and what is cut into it. */
+export interface FittedPart {
+  readonly id: PartId;
+  readonly kind: string;
+  readonly index?: number | undefined;
+  readonly attitude: Attitude;
+  readonly material: string;
+  readonly source: Source;
+  /** Finished box; absent while a plane of it is not fixed or contradicted. */
+  readonly box?: Box | undefined;
+  /** Finished extent along each axis where it is determined. */
+  readonly extent: { readonly [A in Axis]: Rational | undefined };
+  /** Axis the grain runs along: as written, else the default for the attitude. */
+  readonly grain: Axis;
+  /** Cut size before banding: along the grain, across it, thickness; absent with the box. */
+  readonly cutSize?: { readonly length: Rational; readonly width: Rational; readonly thickness: Rational } | undefined;
+  readonly bands: readonly FittedBand[];
+  readonly cuts: readonly Cut[];
+  /** Kind number: parts with the same number are the same piece, interchangeable once made. */
+  readonly same: number;
+}
+
+/** How the spacer between fence and part is made up. */
+export interface Spacer {
+  /** Wanted width, mm: how far the part's own datum edge lies in from zero. */
+  readonly width: Rational;
+  /** How far the wanted width itself varies with the input facts. */
+  readonly tolerance: Tolerance;
+  /**
+   * `none`: no setback. `stock`: `stack` makes it up. `cut`: a block made to measure. `missing`: the shop's
+   * stock cannot make it. `mark out`: the shop has no jig.
+   */
+  readonly kind: 'none' | 'stock' | 'cut' | 'missing' | 'mark out';
+  /** Stock pieces, widest first; for `missing` the nearest that can be made. */
+  readonly stack: readonly Rational[];
+  /** Stack minus wanted width. */
+  readonly off: Rational;
+}
+
+/** One slot, mortise or hole of one half of a joint. */
+export interface Slot {
+  /** `<joint id> <part id> <n>`, n counting from the datum. */
+  readonly id: string;
+  readonly part: PartId;
+  readonly joint: string;
+  readonly number: number;
+  /** Distance of its line from zero, mm. */
+  readonly fromZero: Rational;
+  /** Distance of its middle from the part's own datum edge, mm. */
+  readonly fromDatum: Rational;
+  /** Distance of its middle from `half.from`, mm: a reference face, an end, or the toe of a mitre. */
+  readonly fromReference: Rational;
+  /** Middle of its mouth in the cabinet frame (mitre: on the toe line). */
+  readonly centre: Point;
+  /** Length along the run at the surface. */
+  readonly length: Bounded;
+}
+
+/** One half of a joint: what is milled into one part. */
+export interface Half {
+  readonly part: PartId;
+  readonly surface: Side;
+  readonly role: 'edge' | 'face' | 'mitre';
+  readonly datum: Side;
+  /** The part's own datum edge's distance in from zero, mm, ≥ 0. */
+  readonly setback: Rational;
+  readonly spacer: Spacer;
+  /**
+   * Where the slots are measured from across the joint: a reference face of an edge half, an end (or edge) of
+   * the part for a face half, the toe or heel of a mitre face.
+   */
+  readonly from: { readonly kind: 'face' | 'end' | 'toe' | 'heel'; readonly side: Side };
+  /** Distance of the slots' middle from `from`, mm. */
+  readonly across: Rational;
+  /** The stop for a face half: the reference plane's distance from the end it is measured from, mm. */
+  readonly stop?: { readonly end: Side; readonly at: Rational } | undefined;
+  /** Thickness of the block that keeps a clamping beam level; absent when the shop's jig needs none. */
+  readonly packer?: Rational | undefined;
+  /** The fence the datum edge goes to, with the piece held as the shop's pose says. */
+  readonly hand: 'left' | 'right';
+  readonly depth: Rational;
+  readonly slots: readonly Slot[];
+}
+
+/** A line of the joint's layout and what became of it. */
+export interface Line {
+  readonly fromZero: Rational;
+  readonly use: 'used' | 'outside contact' | 'skipped' | 'left out';
+}
+
+/** Where two parts meet. */
+export interface FittedJoint {
+  /** `<entering> / <host>`, with " (2)" and so on when they meet more than once. */
+  readonly id: string;
+  readonly statement: string;
+  readonly source: Source;
+  readonly verb: Verb;
+  readonly entering: PartId;
+  readonly host: PartId;
+  readonly enteringSide: Side;
+  readonly hostSide: Side;
+  /** Axis perpendicular to the contact (of the square-cut parts; for a mitre, the entering part's). */
+  readonly axis: Axis;
+  readonly meeting: 'edge to face' | 'edge to edge' | 'face to face' | 'mitre';
+  /** Axis the slots are strung along; absent face to face. */
+  readonly run?: Axis | undefined;
+  /** Overlap of the two touching sides along the run, as coordinates; absent when sizes are not fixed or nothing overlaps. */
+  readonly contact?: { readonly lo: Rational; readonly hi: Rational } | undefined;
+  readonly connector?: Connector | undefined;
+  readonly machine?: Machine | undefined;
+  /** Name of the pattern, when it has one. */
+  readonly pattern?: string | undefined;
+  /** Why no connectors, when the spec says so. */
+  readonly without?: string | undefined;
+  /** The face of the edge part(s) the slots are measured from; `outer` and `inner` are resolved to sides. */
+  readonly reference?: Side | undefined;
+  readonly datum?: Side | undefined;
+  /** Coordinate of zero along the run. */
+  readonly zero?: Rational | undefined;
+  readonly lines: readonly Line[];
+  /** Entering part's half first; empty when nothing is milled. */
+  readonly halves: readonly Half[];
+}
+
+/** What was found for one cabinet. Plain data: no functions, no text positions but `Source`. */
+export interface Fit {
+  readonly name: string;
+  readonly source: Source;
+  readonly parameters: readonly ParameterValue[];
+  readonly thickness: 'nominal' | 'measured';
+  readonly milled: 'before banding' | 'after banding';
+  /** Outside size over all parts; absent while not fixed. */
+  readonly outside?: { readonly x: Rational; readonly y: Rational; readonly z: Rational } | undefined;
+  readonly parts: readonly FittedPart[];
+  readonly joints: readonly FittedJoint[];
+}
+
+/** A fit with its findings, and the reasons of its sizes worked out on demand. */
+export interface FitResult {
+  readonly spec: Spec;
+  readonly fit: Fit;
+  readonly findings: readonly Finding[];
+  /** Findings a silence took away, with the silence's place; for listing and for unused silences. */
+  readonly silenced: readonly Finding[];
+  /** Why a part's extent along an axis is what it is; empty when it is not determined. */
+  reasons(part: PartId, axis: Axis): readonly Reason[];
+  /** Why a part's plane lies where it does, from the cabinet's origin. */
+  place(part: PartId, side: Side): readonly Reason[];
+}

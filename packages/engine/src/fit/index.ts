@@ -1,0 +1,3 @@
+export * from './finding.js';
+export * from './fit.js';
+export * from './text.js';

@@ -1,0 +1,5 @@
+export * from './input.js';
+export * from './sides.js';
+export * from './source.js';
+export * from './spec.js';
+export * from './stock.js';

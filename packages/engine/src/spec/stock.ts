@@ -1,0 +1,141 @@
+import type { Rational } from '../number/rational.js';
+import type { Toleranced } from './input.js';
+import type { Source } from './source.js';
+
+/** What every entry of a shop file has: its name, its place, and where a library value comes from. */
+export interface Stock {
+  readonly name: string;
+  readonly source: Source;
+  /** Where the figures come from, for entries of the built-in library ("from memory" where they do). */
+  readonly provenance?: string | undefined;
+}
+
+export interface Material extends Stock {
+  /** Thickness by which the sheet is sold, mm. For a layered material the sum of its layers. */
+  readonly thickness: Toleranced;
+  /** Thickness as measured on this batch, mm. */
+  readonly measured?: Toleranced | undefined;
+  /** Sheet size, mm; `grain` tells which of the two the grain runs along. */
+  readonly sheet?: { readonly length: Rational; readonly width: Rational } | undefined;
+  readonly grain?: 'length' | 'width' | undefined;
+  /** Names of the materials glued up into this one, outside to outside. */
+  readonly layers?: readonly string[] | undefined;
+  /** How much larger than finished each layer is cut, mm. */
+  readonly oversize?: Rational | undefined;
+  /** Modulus of elasticity, GPa. */
+  readonly stiffness?: Rational | undefined;
+  /** kg per cubic metre. */
+  readonly density?: Rational | undefined;
+}
+
+export interface Band extends Stock {
+  readonly thickness: Toleranced;
+}
+
+/** `disc`: a circular cutter plunged edge-on (diameter, kerf); `mortiser`: a bit swung sideways; `drill`: a bit only plunged. */
+export type MachineKind = 'disc' | 'mortiser' | 'drill';
+
+export interface Machine extends Stock {
+  readonly kind: MachineKind;
+  /** Diameter of cutter or bit, mm. */
+  readonly diameter: Rational;
+  /** Width of the slot across, mm: the disc's kerf, or the bit's diameter. */
+  readonly kerf: Rational;
+  /** From the machine's base to the middle of the slot, mm: one value, or the range it can be set to. */
+  readonly base: { readonly least: Rational; readonly most: Rational; readonly plus?: Rational | undefined; readonly minus?: Rational | undefined };
+  /** Width of the machine's body along the fence, mm. */
+  readonly body?: Rational | undefined;
+}
+
+export type ConnectorShape = 'biscuit' | 'loose tenon' | 'dowel';
+
+export interface Connector extends Stock {
+  readonly shape: ConnectorShape;
+  /** Extent along the run, mm (a dowel's is its diameter). */
+  readonly along: Rational;
+  /** Extent across the joint, mm: a biscuit's width; a tenon's or dowel's length. */
+  readonly across: Rational;
+  /** Extent through the part's thickness, mm (a dowel's is its diameter). */
+  readonly thickness: Rational;
+  /** Length of the mortise along the run, mm; a disc's follows from its chord. */
+  readonly slot?: Rational | undefined;
+  readonly plunge: { readonly face: Rational; readonly edge: Rational };
+  /** Room for glue beyond the connector, both halves together, mm. */
+  readonly clearance?: Rational | undefined;
+  /** Name of the machine that cuts for it. */
+  readonly machine: string;
+}
+
+/** Where along a run the connectors go. */
+export type Layout =
+  /** Distances of the lines from zero, mm; a line nearer than `skip` to an end of the contact is left out. */
+  | { readonly kind: 'lines'; readonly lines: readonly Rational[]; readonly skip?: Rational | undefined }
+  /**
+   * `first` and `last` from the ends of the contact, mm. `most` asks for the fewest equal intervals not
+   * longer than it; `pitch` for fixed steps that stop short of `last`; neither for two lines.
+   */
+  | {
+      readonly kind: 'spread';
+      readonly first: Rational;
+      readonly last: Rational;
+      readonly most?: Rational | undefined;
+      readonly pitch?: Rational | undefined;
+    };
+
+export interface Pattern extends Stock {
+  readonly layout: Layout;
+}
+
+/** What a shop's jig offers. Every property that is absent is not offered. */
+export interface Jig extends Stock {
+  /** Length of the bed along the fence direction, mm. */
+  readonly bed?: Rational | undefined;
+  /** Ends of the bed that register a datum edge. */
+  readonly fences: readonly ('left' | 'right')[];
+  /** From a fence to the last line the machine reaches, mm; the bed when absent. */
+  readonly reach?: Rational | undefined;
+  readonly stop?: { readonly least: Rational; readonly most: Rational; readonly step?: Rational | undefined } | undefined;
+  /** Spacers owned, mm; one entry a piece, so two alike are two entries. */
+  readonly spacers: readonly Rational[];
+  /** How far a stack may be off the wanted width, mm. */
+  readonly within?: Rational | undefined;
+  /** `beam`: one beam across the bed, which needs a packer when a single piece lies under it. */
+  readonly hold?: 'beam' | 'clamps' | undefined;
+}
+
+/** How this shop holds a piece: which way its reference looks. */
+export interface Pose {
+  readonly edge: 'down' | 'up';
+  readonly face: 'down' | 'up';
+  readonly source?: Source | undefined;
+}
+
+/** Least material and other allowances, mm. */
+export interface Limits {
+  readonly source?: Source | undefined;
+  /** Least material between the end of a slot and an edge, along the run. */
+  readonly slotToEdge: Rational;
+  /** Least material beside a slot in an edge. */
+  readonly wall: Rational;
+  /** Least material under the bottom of a slot. */
+  readonly skin: Rational;
+  /** Largest step between two surfaces that is let pass. */
+  readonly step: Rational;
+  /** Parts nearer in size than this are taken for look-alikes. */
+  readonly alike: Rational;
+  /** Which of these were written by the shop; the rest are the language's defaults. */
+  readonly written: readonly string[];
+}
+
+/** Everything a cabinet draws on; only what is reachable from its file. */
+export interface Shop {
+  readonly materials: ReadonlyMap<string, Material>;
+  readonly bands: ReadonlyMap<string, Band>;
+  readonly machines: ReadonlyMap<string, Machine>;
+  readonly connectors: ReadonlyMap<string, Connector>;
+  readonly patterns: ReadonlyMap<string, Pattern>;
+  readonly jig?: Jig | undefined;
+  readonly pose: Pose;
+  readonly limits: Limits;
+}
+
