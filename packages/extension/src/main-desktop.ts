@@ -1,1 +1,25 @@
-export {};
+import type { ExtensionContext } from 'vscode';
+import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
+import { clientOptions, languageId } from './client-options.js';
+
+let client: LanguageClient | undefined;
+
+/** Starts the language server as a child process of the extension host (desktop and remote). */
+export async function activate(context: ExtensionContext): Promise<void> {
+  const module = context.asAbsolutePath('dist/server.cjs');
+  client = new LanguageClient(
+    languageId,
+    'Dryfit',
+    {
+      run: { module, transport: TransportKind.ipc },
+      debug: { module, transport: TransportKind.ipc, options: { execArgv: ['--nolazy', '--inspect=6011'] } },
+    },
+    clientOptions,
+  );
+  await client.start();
+}
+
+/** Stops the server; the extension host waits for it. */
+export async function deactivate(): Promise<void> {
+  await client?.stop();
+}

@@ -1,0 +1,42 @@
+// Bundles the extension: client and language server, for the desktop (Node) and for the browser.
+import { copyFileSync, mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { build } from 'esbuild';
+import { root } from './generated.mjs';
+
+const extension = join(root, 'packages/extension');
+const server = join(root, 'packages/language/src/server');
+const shared = {
+  bundle: true,
+  conditions: ['source'],
+  sourcemap: true,
+  logLevel: 'warning',
+  loader: { '.joinery': 'text' },
+};
+const node = { ...shared, platform: 'node', format: 'cjs', target: 'node20' };
+const browser = { ...shared, platform: 'browser', target: 'es2022', mainFields: ['browser', 'module', 'main'] };
+
+await Promise.all([
+  build({
+    ...node,
+    entryPoints: [join(extension, 'src/main-desktop.ts')],
+    outfile: join(extension, 'dist/desktop.cjs'),
+    external: ['vscode'],
+  }),
+  build({ ...node, entryPoints: [join(server, 'main-node.ts')], outfile: join(extension, 'dist/server.cjs') }),
+  build({
+    ...browser,
+    format: 'cjs',
+    entryPoints: [join(extension, 'src/main-web.ts')],
+    outfile: join(extension, 'dist/web.cjs'),
+    external: ['vscode'],
+  }),
+  build({
+    ...browser,
+    format: 'iife',
+    entryPoints: [join(server, 'main-browser.ts')],
+    outfile: join(extension, 'dist/server-worker.js'),
+  }),
+]);
+mkdirSync(join(extension, 'syntaxes'), { recursive: true });
+copyFileSync(join(root, 'syntaxes/joinery.tmLanguage.json'), join(extension, 'syntaxes/joinery.tmLanguage.json'));

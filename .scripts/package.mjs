@@ -1,0 +1,30 @@
+// npm run package: stages the extension, packs it as .cache/dryfit-VERSION.vsix and prints its size.
+import { execFileSync } from 'node:child_process';
+import { cpSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { dirname, join, relative } from 'node:path';
+import { root } from './generated.mjs';
+
+const extension = join(root, 'packages/extension');
+const stage = join(root, '.cache/package');
+const manifest = JSON.parse(readFileSync(join(extension, 'package.json'), 'utf8'));
+const vsix = join(root, `.cache/dryfit-${manifest.version}.vsix`);
+
+rmSync(stage, { recursive: true, force: true });
+mkdirSync(stage, { recursive: true });
+for (const name of ['README.md', 'language-configuration.json', 'icons']) {
+  cpSync(join(extension, name), join(stage, name), { recursive: true });
+}
+cpSync(join(root, 'syntaxes'), join(stage, 'syntaxes'), { recursive: true });
+cpSync(join(root, 'LICENSE'), join(stage, 'LICENSE'));
+for (const bundle of [manifest.main, manifest.browser, './dist/server.cjs', './dist/server-worker.js']) {
+  cpSync(join(extension, bundle), join(stage, bundle));
+}
+// The bundles hold everything: the shipped manifest asks for no dependency, and is no longer private.
+const { devDependencies: _bundled, private: _unpublished, ...shipped } = manifest;
+writeFileSync(join(stage, 'package.json'), `${JSON.stringify(shipped, null, 2)}\n`);
+
+const vsce = join(dirname(createRequire(import.meta.url).resolve('@vscode/vsce/package.json')), 'vsce');
+const options = ['package', '--no-dependencies', '--allow-missing-repository', '--out', vsix];
+execFileSync(process.execPath, [vsce, ...options], { cwd: stage, stdio: ['ignore', 'inherit', 'inherit'] });
+console.log(`package: ${relative(root, vsix)}, ${(statSync(vsix).size / 1000).toFixed(0)} kB`);

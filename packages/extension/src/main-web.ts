@@ -1,0 +1,17 @@
+import { type ExtensionContext, Uri } from 'vscode';
+import { LanguageClient } from 'vscode-languageclient/browser';
+import { clientOptions, languageId } from './client-options.js';
+
+let client: LanguageClient | undefined;
+
+/** Starts the language server as a web worker (an editor that runs in the browser alone). */
+export async function activate(context: ExtensionContext): Promise<void> {
+  const worker = new Worker(Uri.joinPath(context.extensionUri, 'dist/server-worker.js').toString(true));
+  client = new LanguageClient(languageId, 'Dryfit', worker, clientOptions);
+  await client.start();
+}
+
+/** Stops the server; the extension host waits for it. */
+export async function deactivate(): Promise<void> {
+  await client?.stop();
+}
