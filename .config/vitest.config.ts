@@ -1,15 +1,23 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
-// The `source` condition lets a test run against src/ without a build.
-const conditions = ['source', 'module', 'node', 'import', 'default'];
+/** Folder that holds the packages. */
+export const root = fileURLToPath(new URL('..', import.meta.url));
 
+/** The `source` condition lets a test run against src/ without a build. */
+export const conditions = ['source', 'module', 'node', 'import', 'default'];
+
+/** The usual report, then one line that .ci/run adds up. */
+export const reporters = ['default', fileURLToPath(new URL('count-reporter.ts', import.meta.url))];
+
+/** Every test that npm alone can run. */
 export default defineConfig({
-  root: fileURLToPath(new URL('..', import.meta.url)),
+  root,
   resolve: { conditions },
   ssr: { resolve: { conditions } },
   test: {
     include: ['packages/*/src/**/*.test.ts', 'tests/**/*.test.ts'],
     exclude: ['**/node_modules/**', '**/dist/**', 'tests/workbench/**'],
+    reporters,
   },
 });

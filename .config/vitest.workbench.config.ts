@@ -1,0 +1,14 @@
+import { defineConfig } from 'vitest/config';
+import { reporters, root } from './vitest.config.js';
+
+/** The packaged extension in a real workbench and a real browser: npm run test:e2e. */
+export default defineConfig({
+  root,
+  test: {
+    include: ['tests/workbench/**/*.test.ts'],
+    fileParallelism: false,
+    testTimeout: 90_000,
+    hookTimeout: 180_000,
+    reporters,
+  },
+});

@@ -1,0 +1,93 @@
+import type { Page } from 'playwright-core';
+
+/** The text of the editor, line by line, as far as it is drawn. */
+export async function visibleLines(page: Page): Promise<string[]> {
+  // Monaco draws lines in any order of elements; their place on the screen gives the order.
+  const lines = await page.locator('.editor-instance .view-lines .view-line').evaluateAll((elements) =>
+    elements
+      .map((element) => ({ top: element.getBoundingClientRect().top, text: element.textContent ?? '' }))
+      .sort((a, b) => a.top - b.top)
+      .map((line) => line.text.replaceAll('\u00a0', ' ')),
+  );
+  return lines;
+}
+
+/** Scrolls to a line (from 1) and puts the cursor at a column (from 1). */
+export async function goTo(page: Page, line: number, column = 1): Promise<void> {
+  await page.locator('.editor-instance .view-lines').click();
+  await page.keyboard.press('Control+G');
+  await page.locator('.quick-input-widget input').fill(`:${line}:${column}`);
+  await page.keyboard.press('Enter');
+  await page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
+}
+
+/** Replaces the text of one line (from 1), its indentation kept. */
+export async function replaceLine(page: Page, line: number, text: string): Promise<void> {
+  await goTo(page, line);
+  await page.keyboard.press('Home');
+  await page.keyboard.press('Shift+End');
+  await page.keyboard.insertText(text);
+}
+
+/** Text of the hover over the first place where `word` stands in the line that contains `context`. */
+export async function hoverOver(page: Page, context: string, word: string): Promise<string> {
+  const place = await page.locator('.editor-instance .view-lines').evaluate(placeOf, { context, word });
+  if (place === undefined) throw new Error(`no line with "${context}" and "${word}" is visible`);
+  return hoverAt(page, place.x, place.y);
+}
+
+/** Text of the hover over the first error or warning underline. */
+export async function hoverOverSquiggle(page: Page): Promise<string> {
+  const squiggle = page.locator('.editor-instance .squiggly-error, .editor-instance .squiggly-warning').first();
+  await squiggle.waitFor({ state: 'attached' });
+  const box = await squiggle.boundingBox();
+  if (box === null) throw new Error('the underline is not visible');
+  return hoverAt(page, box.x + Math.min(6, box.width / 2), box.y + box.height / 2);
+}
+
+/** Counts in the status bar, as the workbench words them ("No Problems", "Errors: 1, Warnings: 0"). */
+export async function problems(page: Page): Promise<string> {
+  return (await page.locator('#status\\.problems a').getAttribute('aria-label')) ?? '';
+}
+
+async function hoverAt(page: Page, x: number, y: number): Promise<string> {
+  // A hover that is still open would be read instead of the wanted one.
+  await page.keyboard.press('Escape');
+  await page.mouse.move(2, 2);
+  await page.locator('.monaco-hover:not(.hidden)').first().waitFor({ state: 'hidden' });
+  await page.waitForTimeout(300);
+  await page.mouse.move(x, y, { steps: 3 });
+  const hover = page.locator('.monaco-hover:not(.hidden)').first();
+  await hover.locator('.hover-contents, .monaco-hover-content').first().waitFor({ state: 'visible' });
+  // "Loading..." stands there until the server has answered.
+  await page.waitForFunction(() => {
+    const shown = document.querySelector('.monaco-hover:not(.hidden)')?.textContent ?? '';
+    return shown !== '' && !/^Loading/.test(shown.trim());
+  });
+  return (await hover.innerText()).trim();
+}
+
+/** Runs in the page: the middle of a word on the screen. */
+function placeOf(lines: Element, wanted: { context: string; word: string }): { x: number; y: number } | undefined {
+  for (const line of lines.querySelectorAll('.view-line')) {
+    const text = (line.textContent ?? '').replaceAll('\u00a0', ' ');
+    const at = text.indexOf(wanted.context);
+    const start = at < 0 ? -1 : text.indexOf(wanted.word, at);
+    if (start < 0) continue;
+    const range = document.createRange();
+    const walker = document.createTreeWalker(line, NodeFilter.SHOW_TEXT);
+    const middle = start + Math.floor(wanted.word.length / 2);
+    let seen = 0;
+    for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
+      const length = node.textContent?.length ?? 0;
+      if (seen + length > middle) {
+        range.setStart(node, middle - seen);
+        range.setEnd(node, middle - seen + 1);
+        const box = range.getBoundingClientRect();
+        return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+      }
+      seen += length;
+    }
+  }
+  return undefined;
+}

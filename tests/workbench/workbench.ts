@@ -1,0 +1,143 @@
+import { execFileSync, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { type Browser, chromium, type Page } from 'playwright-core';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+const serverMain = join(root, '.cache/workbench/node_modules/code-server/lib/vscode/out/server-main.js');
+const shots = join(root, '.cache/shots');
+
+/** Quiet settings: nothing opens, asks or updates by itself. */
+const settings = {
+  'workbench.startupEditor': 'none',
+  'workbench.tips.enabled': false,
+  'workbench.enableExperiments': false,
+  'workbench.secondarySideBar.defaultVisibility': 'hidden',
+  'security.workspace.trust.enabled': false,
+  'telemetry.telemetryLevel': 'off',
+  'chat.disableAIFeatures': true,
+  'extensions.autoUpdate': false,
+  'extensions.autoCheckUpdates': false,
+  'extensions.ignoreRecommendations': true,
+  'editor.minimap.enabled': false,
+  'editor.accessibilitySupport': 'off',
+  'git.enabled': false,
+};
+
+/** A running workbench with the packaged extension installed, and a browser to look at it. */
+export interface Workbench {
+  /** Opens a file of a folder in a page of its own and waits for its editor. */
+  open(folder: string, file: string): Promise<Page>;
+  /** Keeps a picture of the page in .cache/shots. */
+  shot(page: Page, name: string): Promise<void>;
+  /** What the server wrote so far, for a failure's report. */
+  log(): string;
+  close(): Promise<void>;
+}
+
+/** Installs the newest packaged extension into an empty profile and starts the workbench on a free port. */
+export async function startWorkbench(extraSettings: Record<string, unknown> = {}): Promise<Workbench> {
+  if (!existsSync(serverMain))
+    throw new Error('no workbench in .cache/workbench; run: node .scripts/workbench-setup.mjs');
+  const home = mkdtempSync(join(tmpdir(), 'dryfit-workbench-'));
+  const userData = join(home, 'user-data');
+  mkdirSync(join(userData, 'User'), { recursive: true });
+  writeFileSync(join(userData, 'User/settings.json'), JSON.stringify({ ...settings, ...extraSettings }));
+  const env: NodeJS.ProcessEnv = { ...process.env, XDG_CONFIG_HOME: home, XDG_DATA_HOME: home, XDG_CACHE_HOME: home };
+  delete env.NODE_OPTIONS;
+  const profile = [
+    '--server-data-dir',
+    home,
+    '--user-data-dir',
+    userData,
+    '--extensions-dir',
+    join(home, 'extensions'),
+  ];
+  const common = [serverMain, ...profile, '--accept-server-license-terms'];
+  execFileSync(process.execPath, [...common, '--install-extension', packagedExtension(), '--force'], { env });
+
+  const port = await freePort();
+  const address = ['--host', '127.0.0.1', '--port', String(port), '--without-connection-token'];
+  const server = spawn(process.execPath, [...common, ...address, '--telemetry-level', 'off'], { env });
+  let output = '';
+  for (const stream of [server.stdout, server.stderr]) stream.on('data', (data) => (output += String(data)));
+  const stopServer = async () => {
+    if (server.exitCode === null && server.kill('SIGTERM')) await once(server, 'exit');
+    rmSync(home, { recursive: true, force: true });
+  };
+
+  let browser: Browser | undefined;
+  try {
+    await answers(`http://127.0.0.1:${port}/version`);
+    browser = await launchBrowser();
+  } catch (error) {
+    await stopServer();
+    throw new Error(`the workbench did not start:\n${output}`, { cause: error });
+  }
+  const chromiumProcess = browser;
+  return {
+    open: (folder, file) => openFile(chromiumProcess, port, folder, file),
+    async shot(page, name) {
+      mkdirSync(shots, { recursive: true });
+      await page.screenshot({ path: join(shots, `${name}.png`) });
+    },
+    log: () => output,
+    async close() {
+      await chromiumProcess.close();
+      await stopServer();
+    },
+  };
+}
+
+/** Debian's Chromium, or the one that CHROMIUM names. */
+export function launchBrowser(): Promise<Browser> {
+  const places = [process.env.CHROMIUM, '/usr/bin/chromium', '/usr/bin/chromium-browser'];
+  const executablePath = places.find((place) => place !== undefined && existsSync(place));
+  if (executablePath === undefined) throw new Error('no Chromium found; run: node .scripts/workbench-setup.mjs');
+  const args = ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking'];
+  return chromium.launch({ executablePath, args: [...args, '--disable-component-update', '--disable-sync'] });
+}
+
+async function openFile(browser: Browser, port: number, folder: string, file: string): Promise<Page> {
+  const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
+  page.setDefaultTimeout(60_000);
+  const payload = JSON.stringify([['openFile', `vscode-remote://127.0.0.1:${port}${join(folder, file)}`]]);
+  const query = new URLSearchParams({ folder, payload });
+  await page.goto(`http://127.0.0.1:${port}/?${query}`);
+  await page.locator('.monaco-workbench').waitFor();
+  await page.locator(`.tab.active[data-resource-name="${file}"]`).waitFor();
+  await page.locator('.view-lines .view-line').first().waitFor();
+  return page;
+}
+
+function packagedExtension(): string {
+  const cache = join(root, '.cache');
+  const name = readdirSync(cache).find((entry) => /^dryfit-.*\.vsix$/.test(entry));
+  if (name === undefined) throw new Error('no packaged extension in .cache; run: npm run package');
+  return join(cache, name);
+}
+
+async function freePort(): Promise<number> {
+  const probe = createServer().listen(0, '127.0.0.1');
+  await once(probe, 'listening');
+  const address = probe.address();
+  probe.close();
+  if (address === null || typeof address === 'string') throw new Error('no free port');
+  return address.port;
+}
+
+async function answers(url: string): Promise<void> {
+  for (let attempt = 0; attempt < 200; attempt++) {
+    const ok = await fetch(url).then(
+      (response) => response.ok,
+      () => false,
+    );
+    if (ok) return;
+    await new Promise((resolve) => setTimeout(resolve, 200));
+  }
+  throw new Error(`no answer from ${url}`);
+}
