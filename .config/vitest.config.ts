@@ -18,6 +18,8 @@ export default defineConfig({
   test: {
     include: ['packages/*/src/**/*.test.ts', 'tests/**/*.test.ts'],
     exclude: ['**/node_modules/**', '**/dist/**', 'tests/workbench/**'],
+    // A baseline that is missing is a failure; `npm run baselines` writes them.
+    update: 'none',
     reporters,
   },
 });

