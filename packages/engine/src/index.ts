@@ -1,3 +1,4 @@
 export * from './fit/index.js';
 export * from './number/index.js';
+export { fit, statementSources } from './pipeline.js';
 export * from './spec/index.js';

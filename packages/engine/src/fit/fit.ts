@@ -169,6 +169,27 @@ export interface Line {
   readonly use: 'used' | 'outside contact' | 'skipped' | 'left out';
 }
 
+/** What keeps a joint from being worked out; a check of its own reports each. */
+export type Trouble =
+  /** No fact of the joint fixes one face of the edge part, or both are fixed, and no reference is written. */
+  | 'reference missing'
+  /** The reference written is not a face of the edge part. */
+  | 'reference not a face'
+  /** The datum is not perpendicular to the run. */
+  | 'datum off the run'
+  /** A part's datum edge lies outside the datum written. */
+  | 'datum inside'
+  /** Two faces meet and connectors are asked for. */
+  | 'faces meet'
+  /** Two edges of parts that stand differently meet and connectors are asked for. */
+  | 'edges cross'
+  /** The touching sides do not overlap. */
+  | 'no contact'
+  /** The joint names no connectors, and neither does the cabinet. */
+  | 'no connectors'
+  /** A mitre whose parts differ in thickness. */
+  | 'mitre unequal';
+
 /** Where two parts meet. */
 export interface FittedJoint {
   /** `<entering> / <host>`, with " (2)" and so on when they meet more than once. */
@@ -201,6 +222,7 @@ export interface FittedJoint {
   readonly lines: readonly Line[];
   /** Entering part's half first; empty when nothing is milled. */
   readonly halves: readonly Half[];
+  readonly trouble: readonly Trouble[];
 }
 
 /** What was found for one cabinet. Plain data: no functions, no text positions but `Source`. */
@@ -209,6 +231,7 @@ export interface Fit {
   readonly source: Source;
   readonly parameters: readonly ParameterValue[];
   readonly thickness: 'nominal' | 'measured';
+  /** Whether slots are milled before the bands go on. */
   readonly milled: 'before banding' | 'after banding';
   /** Outside size over all parts; absent while not fixed. */
   readonly outside?: { readonly x: Rational; readonly y: Rational; readonly z: Rational } | undefined;

@@ -1,0 +1,3 @@
+import type { Check } from './check.js';
+
+export const checks: readonly Check[] = [];

@@ -1,0 +1,40 @@
+import type { FittedJoint, FittedPart, Half, Slot } from '../../fit/fit.js';
+import type { Connector, Machine } from '../../spec/stock.js';
+import type { CheckContext } from '../check.js';
+
+/** A milled half with everything a check asks of it. */
+export interface Milled {
+  readonly joint: FittedJoint;
+  readonly half: Half;
+  readonly other: Half;
+  readonly part: FittedPart;
+  readonly connector: Connector;
+  readonly machine: Machine;
+}
+
+/** Every half that has something milled into it, in the order of the joints. */
+export function* milledHalves(context: CheckContext): Generator<Milled> {
+  for (const joint of context.fit.joints) {
+    const { connector, machine } = joint;
+    const [first, second] = joint.halves;
+    if (!connector || !machine || !first || !second) continue;
+    for (const [half, other] of [
+      [first, second],
+      [second, first],
+    ] as const) {
+      const part = context.part(half.part);
+      if (part) yield { joint, half, other, part, connector, machine };
+    }
+  }
+}
+
+/** How a message names a slot: "the slot 48 from the rear of shelf". */
+export const slotPlace = (half: Half, slot: Slot) => [
+  'the slot ',
+  slot.fromDatum,
+  ` from the ${half.datum} of ${half.part}`,
+];
+
+/** The word for what a machine leaves: slot, mortise or hole. */
+export const openingWord = (machine: Machine): string =>
+  machine.kind === 'disc' ? 'slot' : machine.kind === 'drill' ? 'hole' : 'mortise';

@@ -1,0 +1,25 @@
+import { type Bounded, boundedOf } from '../number/bounded.js';
+import { Rational } from '../number/rational.js';
+import type { Connector, Machine } from '../spec/stock.js';
+import { chord, halfChordSquared } from './disc.js';
+
+/** Length of a slot's opening along the run, mm: a disc's chord, a mortise's length, a hole's diameter. */
+export function mouthLength(connector: Connector, machine: Machine, depth: Rational): Bounded {
+  if (machine.kind === 'disc') return chord(machine.diameter, depth);
+  return boundedOf(roundLength(connector, machine));
+}
+
+/**
+ * Whether `room` from a slot's middle is at least half its opening and `rest` more: exact even for a disc, whose
+ * half chord is the root of p·(D − p).
+ */
+export function reaches(connector: Connector, machine: Machine, depth: Rational, room: Rational, rest: Rational): boolean {
+  const left = room.sub(rest);
+  if (machine.kind !== 'disc') return left.ge(roundLength(connector, machine).div(Rational.TWO));
+  if (left.sign() < 0) return false;
+  return left.mul(left).ge(halfChordSquared(machine.diameter, depth));
+}
+
+const roundLength = (connector: Connector, machine: Machine): Rational =>
+  machine.kind === 'drill' ? machine.diameter : (connector.slot ?? connector.along);
+

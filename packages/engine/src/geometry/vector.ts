@@ -1,0 +1,24 @@
+import { type Axis, axisOf, outward, type Side } from '../spec/sides.js';
+
+/** A direction with small whole components; length is of no account. */
+export type Vector = readonly [number, number, number];
+
+const INDEX: Record<Axis, 0 | 1 | 2> = { x: 0, y: 1, z: 2 };
+
+/** The outward normal of a side. */
+export function normal(side: Side): Vector {
+  const v: [number, number, number] = [0, 0, 0];
+  v[INDEX[axisOf(side)]] = outward(side);
+  return v;
+}
+
+export const add = (a: Vector, b: Vector): Vector => [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
+export const negate = (a: Vector): Vector => [-a[0], -a[1], -a[2]];
+export const subtract = (a: Vector, b: Vector): Vector => add(a, negate(b));
+export const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+/** Right-handed cross product. */
+export const cross = (a: Vector, b: Vector): Vector => [
+  a[1] * b[2] - a[2] * b[1],
+  a[2] * b[0] - a[0] * b[2],
+  a[0] * b[1] - a[1] * b[0],
+];

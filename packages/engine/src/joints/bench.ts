@@ -1,0 +1,39 @@
+import type { FittedBand } from '../fit/fit.js';
+import { Rational } from '../number/rational.js';
+import type { Solved } from '../sizes/solved.js';
+import { outward, type Side } from '../spec/sides.js';
+import type { PartId, Spec } from '../spec/spec.js';
+
+/** Bands glued on a part, one a side; a side banded twice carries the later band written. */
+export function bandsOf(spec: Spec, part: PartId): readonly FittedBand[] {
+  const bands = new Map<Side, FittedBand>();
+  for (const statement of spec.statements) {
+    if (statement.kind !== 'band' || !statement.parts.includes(part)) continue;
+    const band = spec.shop.bands.get(statement.band);
+    if (!band) continue;
+    for (const side of statement.sides) bands.set(side, { side, band: band.name, thickness: band.thickness.value });
+  }
+  return [...bands.values()];
+}
+
+/** The parts as they lie at the bench when they are milled: finished, or still without their bands. */
+export class Bench {
+  private readonly bands = new Map<PartId, readonly FittedBand[]>();
+
+  constructor(private readonly solved: Solved) {
+    if (solved.spec.milled.when === 'before banding') {
+      for (const part of solved.spec.parts) this.bands.set(part.id, bandsOf(solved.spec, part.id));
+    }
+  }
+
+  /** Thickness of the band still missing on a side while milling, mm. */
+  missing(part: PartId, side: Side): Rational {
+    return this.bands.get(part)?.find((band) => band.side === side)?.thickness ?? Rational.ZERO;
+  }
+
+  /** Coordinate of a side as it lies at the bench. */
+  at(part: PartId, side: Side): Rational | undefined {
+    const finished = this.solved.at(part, side);
+    return finished?.sub(this.missing(part, side).mul(Rational.of(outward(side))));
+  }
+}

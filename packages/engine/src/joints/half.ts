@@ -1,0 +1,139 @@
+import type { Half, Line, Slot } from '../fit/fit.js';
+import { mitreFace } from '../geometry/mitre.js';
+import { mouthLength } from '../geometry/mouth.js';
+import { type Bounded, boundedOf } from '../number/bounded.js';
+import { Rational } from '../number/rational.js';
+import type { Solved } from '../sizes/solved.js';
+import { type Axis, outward, type Side, thicknessAxis } from '../spec/sides.js';
+import type { JointStatement, PartSpec } from '../spec/spec.js';
+import type { Connector, Machine } from '../spec/stock.js';
+import type { Bench } from './bench.js';
+import { coordinateAt, type Datum, inward } from './datum.js';
+import { fenceHand, heldMitre, heldSquare } from './hand.js';
+import { pointAt } from './place.js';
+import { makeUp } from './spacers.js';
+
+/** Everything the two halves of a joint share. */
+export interface Shared {
+  readonly id: string;
+  readonly joint: JointStatement;
+  readonly run: Axis;
+  readonly normalAxis: Axis;
+  /** Axis across the run, that of the reference. */
+  readonly acrossAxis: Axis;
+  readonly connector: Connector;
+  readonly machine: Machine;
+  readonly datum: Datum;
+  readonly zero: Rational;
+  /** Coordinate of the reference plane across the run (square joints). */
+  readonly referencePlane: Rational;
+  /** Slot's distance from the reference, into the edge part. */
+  readonly c: Rational;
+  readonly lines: readonly Line[];
+  /** Coordinate of the touching plane (a mitre: of the entering part's toe). */
+  readonly contactPlane: Rational;
+}
+
+/** What is particular to one half. */
+export interface HalfPlan {
+  readonly part: PartSpec;
+  readonly surface: Side;
+  readonly role: 'edge' | 'face' | 'mitre';
+  readonly reference: Side;
+  readonly from: 'face' | 'toe' | 'heel';
+  /** A mitre half's outer face and end. */
+  readonly outer?: Side | undefined;
+}
+
+/** Works out one half; undefined while a plane it needs is not fixed. */
+export function halfOf(solved: Solved, bench: Bench, shared: Shared, plan: HalfPlan): Half | undefined {
+  const { datum, zero, run } = shared;
+  const { part } = plan;
+  const own = bench.at(part.id, datum.side);
+  if (own === undefined) return undefined;
+  const setback = inward(datum.side, zero, own);
+  const jig = solved.spec.shop.jig;
+  const stray = solved.stray(
+    datum.zeroPart === undefined ? undefined : solved.system.planes.side(datum.zeroPart, datum.side),
+    solved.system.planes.side(part.id, datum.side),
+  );
+  const tolerance = outward(datum.side) === 1 ? stray : { plus: stray.minus, minus: stray.plus };
+  const placed = placeAcross(solved, bench, shared, plan);
+  if (!placed) return undefined;
+  const depth = plan.role === 'face' ? shared.connector.plunge.face : shared.connector.plunge.edge;
+  const length = mouthLength(shared.connector, shared.machine, depth);
+  const used = shared.lines.filter((line) => line.use === 'used');
+  const slots: Slot[] = used.map(({ fromZero }, i) => {
+    const along = coordinateAt(datum.side, zero, fromZero);
+    return {
+      id: `${shared.id} ${part.id} ${i + 1}`,
+      part: part.id,
+      joint: shared.id,
+      number: i + 1,
+      fromZero,
+      fromDatum: fromZero.sub(setback),
+      fromReference: placed.across,
+      centre: pointAt(
+        [
+          [run, along],
+          [shared.acrossAxis, placed.acrossCoordinate],
+        ],
+        shared.contactPlane,
+      ),
+      length,
+    };
+  });
+  const held =
+    plan.role === 'mitre'
+      ? heldMitre(plan.surface, plan.outer ?? plan.reference, plan.from === 'heel' ? 'heel' : 'toe')
+      : heldSquare(plan.surface, plan.reference, plan.role);
+  const thickness = solved.extent(part.id, thicknessAxis(part.attitude));
+  return {
+    part: part.id,
+    surface: plan.surface,
+    role: plan.role,
+    datum: datum.side,
+    setback,
+    spacer: makeUp(setback, tolerance, jig, shared.joint.spacerCut !== undefined),
+    from: placed.from,
+    across: placed.across,
+    stop: placed.stop,
+    packer: jig?.hold === 'beam' ? thickness : undefined,
+    hand: fenceHand(held, datum.side, solved.spec.shop.pose),
+    depth,
+    slots,
+  };
+}
+
+interface Across {
+  readonly from: Half['from'];
+  readonly across: Rational;
+  readonly acrossCoordinate: Rational;
+  readonly stop?: Half['stop'];
+}
+
+/** Where the slots lie across the run: from a reference face, an end with a stop, or a toe. */
+function placeAcross(solved: Solved, bench: Bench, shared: Shared, plan: HalfPlan): Across | undefined {
+  const { part, reference } = plan;
+  const sign = Rational.of(outward(reference));
+  if (plan.role === 'mitre') {
+    const toe = solved.at(part.id, plan.outer ?? reference);
+    if (toe === undefined) return undefined;
+    return { from: { kind: plan.from === 'heel' ? 'heel' : 'toe', side: reference }, across: shared.c, acrossCoordinate: toe };
+  }
+  const coordinate = shared.referencePlane.sub(shared.c.mul(sign));
+  const own = plan.role === 'edge' ? solved.at(part.id, reference) : bench.at(part.id, reference);
+  if (own === undefined) return undefined;
+  const across = own.sub(coordinate).mul(sign);
+  if (plan.role === 'edge') return { from: { kind: 'face', side: reference }, across, acrossCoordinate: coordinate };
+  const at = own.sub(shared.referencePlane).mul(sign);
+  return { from: { kind: 'end', side: reference }, across, acrossCoordinate: coordinate, stop: { end: reference, at } };
+}
+
+/** A mitre slot's distance from the toe, whichever corner it is measured from; exact only from the toe. */
+export function fromToe(half: Half, thickness: Rational): Bounded {
+  if (half.from.kind !== 'heel') return boundedOf(half.across);
+  const face = mitreFace(thickness);
+  return { value: face.value - half.across.toNumber(), error: face.error + Number.EPSILON * face.value };
+}
+

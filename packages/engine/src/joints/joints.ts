@@ -1,0 +1,198 @@
+import type { FittedJoint, Half, Trouble } from '../fit/fit.js';
+import { Rational } from '../number/rational.js';
+import { enteringParts, type Meeting, meetings } from '../sizes/hosts.js';
+import type { Solved } from '../sizes/solved.js';
+import { thicknessAxis } from '../spec/sides.js';
+import type { Connect, JointStatement, PartSpec } from '../spec/spec.js';
+import type { Connector, Layout, Machine } from '../spec/stock.js';
+import { acrossOf } from './across.js';
+import { Bench } from './bench.js';
+import { contactRange } from './contact.js';
+import { datumOf, inward } from './datum.js';
+import { type HalfPlan, halfOf } from './half.js';
+import { layOut } from './layout.js';
+import { type Kind, kindOf } from './meeting.js';
+import { type References, referencesOf } from './reference.js';
+
+/** Works out every joint of a solved cabinet: one for each entering part and each host it meets. */
+export function fitJoints(solved: Solved): readonly FittedJoint[] {
+  const bench = new Bench(solved);
+  const ids = new Map<string, number>();
+  const joints: FittedJoint[] = [];
+  for (const statement of solved.spec.statements) {
+    if (statement.kind !== 'joint') continue;
+    const met = meetings(statement, solved.system.planes);
+    for (const part of enteringParts(statement, solved.system.planes)) {
+      for (const meeting of met) {
+        const host = solved.system.planes.part(meeting.host);
+        if (!host) continue;
+        const name = `${part.id} / ${host.id}`;
+        const nth = (ids.get(name) ?? 0) + 1;
+        ids.set(name, nth);
+        joints.push(fitJoint(solved, bench, statement, part, host, meeting, nth === 1 ? name : `${name} (${nth})`));
+      }
+    }
+  }
+  return joints;
+}
+
+function fitJoint(
+  solved: Solved,
+  bench: Bench,
+  joint: JointStatement,
+  part: PartSpec,
+  host: PartSpec,
+  meeting: Meeting,
+  id: string,
+): FittedJoint {
+  const kind = kindOf(joint, part, host, meeting);
+  const contact = contactRange(solved, part, meeting, kind);
+  const base = {
+    id,
+    statement: joint.id,
+    source: joint.source,
+    verb: joint.verb,
+    entering: part.id,
+    host: host.id,
+    enteringSide: meeting.enteringSide,
+    hostSide: hostSurface(joint, meeting),
+    axis: meeting.axis,
+    meeting: kind.meeting,
+    run: kind.run,
+    contact,
+    lines: [],
+    halves: [],
+    trouble: [] as Trouble[],
+  } satisfies FittedJoint;
+
+  const plan = connectionOf(solved, joint);
+  if (plan.kind === 'none') {
+    const trouble: Trouble[] = plan.forgotten ? ['no connectors'] : [];
+    return { ...base, without: plan.reason, trouble };
+  }
+  const { connector, machine, layout, pattern } = plan;
+  const connected = { ...base, connector, machine, pattern };
+  if (kind.run === undefined || kind.across === undefined) return { ...connected, trouble: ['faces meet'] };
+  if (kind.crossed) return { ...connected, trouble: ['edges cross'] };
+
+  const references = referencesOf(joint, kind, meeting.enteringSide);
+  const datum = datumOf(solved, bench, joint, kind.run);
+  const trouble: Trouble[] = [references.trouble, datum.trouble].filter((t) => t !== undefined);
+  if (kind.meeting === 'mitre' && unequal(solved, part, host)) trouble.push('mitre unequal');
+  const known = { ...connected, reference: references.entering, datum: datum.side, zero: datum.zero };
+  if (trouble.length > 0 || datum.zero === undefined) return { ...known, trouble };
+  if (!contact) return { ...known, trouble: sizesKnown(solved, part, host) ? ['no contact'] : [] };
+
+  const ends = [inward(datum.side, datum.zero, contact.lo), inward(datum.side, datum.zero, contact.hi)] as const;
+  const stretch = { from: Rational.min(...ends), to: Rational.max(...ends) };
+  const lines = layOut(
+    layout,
+    stretch,
+    joint.leaveOut.map((written) => written.value),
+  );
+  const halves = bothHalves(solved, bench, { joint, part, host, meeting, kind, references, connector, machine, id, datum: { ...datum, zero: datum.zero }, lines });
+  if (halves.some((half) => half.setback.sign() < 0)) trouble.push('datum inside');
+  return { ...known, lines, halves, trouble };
+}
+
+const hostSurface = (joint: JointStatement, meeting: Meeting) =>
+  joint.verb === 'mitre' && joint.outer ? joint.outer.side : meeting.hostSide;
+
+type Connection =
+  | { readonly kind: 'none'; readonly reason: string | undefined; readonly forgotten: boolean }
+  | {
+      readonly kind: 'by';
+      readonly connector: Connector;
+      readonly machine: Machine;
+      readonly layout: Layout;
+      readonly pattern: string | undefined;
+    };
+
+/** Verbs whose parts hold one another without connectors unless the joint itself names some. */
+const HELD: readonly string[] = ['groove', 'rebate', 'house', 'rest'];
+
+function connectionOf(solved: Solved, joint: JointStatement): Connection {
+  const { shop } = solved.spec;
+  const connect: Connect | undefined = joint.connect ?? (HELD.includes(joint.verb) ? undefined : solved.spec.connect);
+  if (!connect) return { kind: 'none', reason: undefined, forgotten: !HELD.includes(joint.verb) };
+  if (connect.kind === 'none') return { kind: 'none', reason: connect.reason, forgotten: false };
+  const connector = shop.connectors.get(connect.connector);
+  const machine = connector && shop.machines.get(connector.machine);
+  const pattern = typeof connect.pattern === 'string' ? connect.pattern : undefined;
+  const layout = typeof connect.pattern === 'string' ? shop.patterns.get(connect.pattern)?.layout : connect.pattern;
+  // A name that means nothing has its own finding where it is written.
+  if (!connector || !machine || !layout) return { kind: 'none', reason: undefined, forgotten: false };
+  return { kind: 'by', connector, machine, layout, pattern };
+}
+
+function unequal(solved: Solved, part: PartSpec, host: PartSpec): boolean {
+  const a = solved.extent(part.id, thicknessAxis(part.attitude));
+  const b = solved.extent(host.id, thicknessAxis(host.attitude));
+  return a !== undefined && b !== undefined && !a.equals(b);
+}
+
+const sizesKnown = (solved: Solved, ...parts: readonly PartSpec[]): boolean =>
+  parts.every((part) =>
+    (['left', 'right', 'front', 'rear', 'bottom', 'top'] as const).every((side) => solved.at(part.id, side) !== undefined),
+  );
+
+function bothHalves(
+  solved: Solved,
+  bench: Bench,
+  it: {
+    readonly joint: JointStatement;
+    readonly part: PartSpec;
+    readonly host: PartSpec;
+    readonly meeting: Meeting;
+    readonly kind: Kind;
+    readonly references: References;
+    readonly connector: Connector;
+    readonly machine: Machine;
+    readonly id: string;
+    readonly datum: ReturnType<typeof datumOf> & { readonly zero: Rational };
+    readonly lines: FittedJoint['lines'];
+  },
+): readonly Half[] {
+  const { joint, part, host, meeting, kind, references } = it;
+  if (kind.run === undefined || kind.across === undefined) return [];
+  if (references.entering === undefined || references.host === undefined) return [];
+  const edgePart = kind.enteringRole === 'face' ? host : part;
+  const referencePlane = solved.at(edgePart.id, references.entering);
+  const contactPlane = meeting.plane ? solved.plane(meeting.plane) : solved.at(part.id, meeting.enteringSide);
+  if (referencePlane === undefined || contactPlane === undefined) return [];
+  const shared = {
+    id: it.id,
+    joint,
+    run: kind.run,
+    normalAxis: meeting.axis,
+    acrossAxis: kind.across,
+    connector: it.connector,
+    machine: it.machine,
+    datum: it.datum,
+    zero: it.datum.zero,
+    referencePlane,
+    c: acrossOf(solved.spec, joint, edgePart, it.machine),
+    lines: it.lines,
+    contactPlane,
+  };
+  const mitred = kind.meeting === 'mitre';
+  const outer = joint.outer?.side;
+  const entering: HalfPlan = {
+    part,
+    surface: meeting.enteringSide,
+    role: kind.enteringRole,
+    reference: references.entering,
+    from: references.from,
+    outer: mitred ? outer : undefined,
+  };
+  const hostHalf: HalfPlan = {
+    part: host,
+    surface: hostSurface(joint, meeting),
+    role: kind.hostRole,
+    reference: references.host,
+    from: references.from,
+    outer: mitred ? meeting.enteringSide : undefined,
+  };
+  const halves = [halfOf(solved, bench, shared, entering), halfOf(solved, bench, shared, hostHalf)];
+  return halves.every((half) => half !== undefined) ? (halves as Half[]) : [];
+}

@@ -1,0 +1,72 @@
+import type { Box, FittedBand, FittedJoint, FittedPart, Point } from '../fit/fit.js';
+import { bandsOf } from '../joints/bench.js';
+import { rangeOf } from '../joints/place.js';
+import { Rational } from '../number/rational.js';
+import type { Solved } from '../sizes/solved.js';
+import { AXES, type Attitude, type Axis, axisOf, axisOfDimension, thicknessAxis } from '../spec/sides.js';
+import type { PartSpec } from '../spec/spec.js';
+import { cutsByPart } from './cuts.js';
+import { numberPieces } from './same.js';
+
+/** The way the grain runs unless a part says otherwise: up an upright or facing part, across a level one. */
+const GRAIN: Record<Attitude, Axis> = { upright: 'z', facing: 'z', level: 'x' };
+
+/** Every part as it comes out, with what is cut into it. */
+export function fitParts(solved: Solved, joints: readonly FittedJoint[]): readonly FittedPart[] {
+  const cuts = cutsByPart(solved, joints);
+  const parts = solved.spec.parts.map((part): FittedPart => {
+    const bands = bandsOf(solved.spec, part.id);
+    const extent = { x: solved.extent(part.id, 'x'), y: solved.extent(part.id, 'y'), z: solved.extent(part.id, 'z') };
+    const grain = part.grain ? axisOfDimension(part.grain) : GRAIN[part.attitude];
+    return {
+      id: part.id,
+      kind: part.kind,
+      index: part.index,
+      attitude: part.attitude,
+      material: part.material,
+      source: part.source,
+      box: boxOf(solved, part),
+      extent,
+      grain,
+      cutSize: cutSize(part, extent, grain, bands),
+      bands,
+      cuts: cuts.get(part.id) ?? [],
+      same: 0,
+    };
+  });
+  return numberPieces(parts);
+}
+
+function boxOf(solved: Solved, part: PartSpec): Box | undefined {
+  const [x, y, z] = AXES.map((axis) => rangeOf(solved, part.id, axis));
+  if (!x || !y || !z) return undefined;
+  return { lo: { x: x.lo, y: y.lo, z: z.lo }, hi: { x: x.hi, y: y.hi, z: z.hi } };
+}
+
+/** Finished sizes less the bands on both ends, as length along the grain, width across it, thickness. */
+function cutSize(
+  part: PartSpec,
+  extent: FittedPart['extent'],
+  grain: Axis,
+  bands: readonly FittedBand[],
+): FittedPart['cutSize'] {
+  const core = (axis: Axis): Rational | undefined =>
+    extent[axis]?.sub(Rational.sum(bands.filter((band) => axisOf(band.side) === axis).map((band) => band.thickness)));
+  const thick = thicknessAxis(part.attitude);
+  const along = grain === thick ? AXES.find((axis) => axis !== thick)! : grain;
+  const across = AXES.find((axis) => axis !== thick && axis !== along)!;
+  const [length, width, thickness] = [core(along), core(across), core(thick)];
+  return length && width && thickness ? { length, width, thickness } : undefined;
+}
+
+/** Outside size over all parts; undefined while a part is not fixed or there is none. */
+export function outsideOf(parts: readonly FittedPart[]): Point | undefined {
+  const boxes = parts.map((part) => part.box);
+  if (boxes.length === 0 || boxes.some((box) => box === undefined)) return undefined;
+  const size = (axis: Axis): Rational => {
+    const los = boxes.map((box) => box!.lo[axis]);
+    const his = boxes.map((box) => box!.hi[axis]);
+    return Rational.max(his[0]!, ...his.slice(1)).sub(Rational.min(los[0]!, ...los.slice(1)));
+  };
+  return { x: size('x'), y: size('y'), z: size('z') };
+}

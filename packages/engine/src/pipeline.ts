@@ -1,0 +1,105 @@
+import { checks } from './checks/index.js';
+import { type CheckContext, runChecks } from './checks/check.js';
+import type { Finding } from './fit/finding.js';
+import type { Fit, FitResult, Reason } from './fit/fit.js';
+import { fitJoints } from './joints/joints.js';
+import { Rational } from './number/rational.js';
+import { fitParts, outsideOf } from './parts/parts.js';
+import { type Solved, solveSpec } from './sizes/solved.js';
+import { partStatement } from './sizes/system.js';
+import { axisOf, highSide, lowSide, type Side } from './spec/sides.js';
+import type { Source } from './spec/source.js';
+import type { PartId, Spec, Statement } from './spec/spec.js';
+import { silence } from './fit/silence.js';
+
+/**
+ * Works out a cabinet: sizes, slots, spacers and stops, and every finding. Pure and total: a spec that cannot
+ * be made gives findings, never an exception.
+ */
+export function fit(spec: Spec): FitResult {
+  const solved = solveSpec(spec);
+  const joints = fitJoints(solved);
+  const parts = fitParts(solved, joints);
+  const fitted: Fit = {
+    name: spec.name,
+    source: spec.source,
+    parameters: spec.parameters,
+    thickness: spec.thickness,
+    milled: spec.milled.when,
+    outside: outsideOf(parts),
+    parts,
+    joints,
+  };
+  const { findings, silenced } = silence(spec, sorted(runChecks(checks, contextOf(spec, fitted, solved))));
+  return {
+    spec,
+    fit: fitted,
+    findings,
+    silenced,
+    reasons: (part, axis) => reasonsBetween(solved, part, highSide(axis), lowSide(axis)),
+    place: (part, side) => placeReasons(solved, part, side),
+  };
+}
+
+function contextOf(spec: Spec, fitted: Fit, solved: Solved): CheckContext {
+  const parts = new Map(fitted.parts.map((part) => [part.id, part]));
+  const joints = new Map(fitted.joints.map((joint) => [joint.id, joint]));
+  const statements = new Map(spec.statements.map((statement): [string, Statement] => [statement.id, statement]));
+  return {
+    spec,
+    fit: fitted,
+    solved,
+    part: (id) => parts.get(id),
+    joint: (id) => joints.get(id),
+    statement: (id) => statements.get(id),
+  };
+}
+
+/** In the order of the text, so that the order of checks is of no account. */
+function sorted(findings: readonly Finding[]): readonly Finding[] {
+  return [...findings].sort(
+    (a, b) =>
+      compare(a.source.uri, b.source.uri) ||
+      a.source.start - b.source.start ||
+      compare(a.code, b.code) ||
+      compare(JSON.stringify(a.about), JSON.stringify(b.about)),
+  );
+}
+
+const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+function reasonsBetween(solved: Solved, part: PartId, high: Side, low: Side): readonly Reason[] {
+  const a = solved.system.planes.side(part, high);
+  const b = solved.system.planes.side(part, low);
+  if (a === undefined || b === undefined || solved.extent(part, axisOf(high)) === undefined) return [];
+  return explain(solved, [
+    { unknown: a, coefficient: Rational.ONE },
+    { unknown: b, coefficient: Rational.of(-1) },
+  ]);
+}
+
+
+
+function placeReasons(solved: Solved, part: PartId, side: Side): readonly Reason[] {
+  const number = solved.system.planes.side(part, side);
+  if (number === undefined || solved.at(part, side) === undefined) return [];
+  return explain(solved, [{ unknown: number, coefficient: Rational.ONE }]);
+}
+
+function explain(solved: Solved, terms: readonly { readonly unknown: number; readonly coefficient: Rational }[]): readonly Reason[] {
+  const sources = statementSources(solved.spec);
+  return solved.solution.explain(terms).flatMap(({ equation, multiplier }) => {
+    const found = solved.system.equations[equation];
+    if (!found) return [];
+    const { statement, text, value } = found;
+    return [{ statement, source: sources.get(statement), text, adds: value.value.mul(multiplier) }];
+  });
+}
+
+/** Where each statement stands, and each part's declaration. */
+export function statementSources(spec: Spec): ReadonlyMap<string, Source> {
+  const sources = new Map<string, Source>();
+  for (const part of spec.parts) sources.set(partStatement(part), part.source);
+  for (const statement of spec.statements) sources.set(statement.id, statement.source);
+  return sources;
+}

@@ -1,0 +1,83 @@
+import { AXES, axisOf, highSide, lowSide, SIDES, type Axis, type Side, thicknessAxis } from '../spec/sides.js';
+import type { PartId, PartSpec, PlaneRef } from '../spec/spec.js';
+import type { Unknown } from '../solve/index.js';
+
+const axisNumber = (axis: Axis): 0 | 1 | 2 => AXES.indexOf(axis) as 0 | 1 | 2;
+
+/**
+ * Numbers the unknown planes of a cabinet: six a part, two for a groove's walls, two for a notch's, and
+ * auxiliary unknowns such as the common opening of evenly spaced shelves.
+ */
+export class Planes {
+  readonly unknowns: Unknown[] = [];
+  private readonly numbers = new Map<string, number>();
+  private readonly parts = new Map<PartId, PartSpec>();
+
+  constructor(parts: readonly PartSpec[]) {
+    for (const part of parts) {
+      if (this.parts.has(part.id)) continue;
+      this.parts.set(part.id, part);
+      for (const side of SIDES) this.add(`${part.id}.${side}`, axisOf(side), true);
+    }
+  }
+
+  /** The part of that id; undefined when the spec names one that does not exist. */
+  part(id: PartId): PartSpec | undefined {
+    return this.parts.get(id);
+  }
+
+  /** Number of one of a part's six planes. */
+  side(part: PartId, side: Side): number | undefined {
+    return this.numbers.get(`${part}.${side}`);
+  }
+
+  /** Number of a groove's wall; it exists once {@link addGroove} has been called for the part. */
+  groove(part: PartId, side: Side): number | undefined {
+    return this.numbers.get(`${part}.groove.${side}`);
+  }
+
+  notch(part: PartId, side: Side): number | undefined {
+    return this.numbers.get(`${part}.notch.${side}`);
+  }
+
+  /** Number of whatever plane a spec refers to. */
+  of(ref: PlaneRef): number | undefined {
+    if (ref.of === 'groove') return this.groove(ref.part, ref.plane);
+    if (ref.of === 'notch') return this.notch(ref.part, ref.plane);
+    return this.side(ref.part, ref.plane);
+  }
+
+  /** Walls of the groove that `part` sits in, on the axis of its thickness. */
+  addGroove(part: PartSpec): void {
+    const axis = thicknessAxis(part.attitude);
+    for (const side of [lowSide(axis), highSide(axis)]) {
+      if (this.groove(part.id, side) === undefined) this.add(`${part.id}.groove.${side}`, axis, true);
+    }
+  }
+
+  addNotchWall(part: PartId, side: Side): number {
+    return this.notch(part, side) ?? this.add(`${part}.notch.${side}`, axisOf(side), true);
+  }
+
+  /** An unknown that is a length, not a plane. */
+  addLength(label: string, axis: Axis): number {
+    return this.add(label, axis, false);
+  }
+
+  /** Number of an auxiliary unknown by its label. */
+  length(label: string): number | undefined {
+    return this.numbers.get(label);
+  }
+
+  private add(label: string, axis: Axis, plane: boolean): number {
+    const number = this.unknowns.length;
+    this.unknowns.push({ axis: axisNumber(axis), label, plane });
+    this.numbers.set(label, number);
+    return number;
+  }
+}
+
+/** How a spec would write the plane. */
+export function planeName(ref: PlaneRef): string {
+  return ref.of === 'part' ? `${ref.part}.${ref.plane}` : `${ref.part}.${ref.of}.${ref.plane}`;
+}

@@ -1,0 +1,119 @@
+import { Rational } from '../number/rational.js';
+import { solve, type Solution } from '../solve/index.js';
+import { type Axis, highSide, lowSide, type Side } from '../spec/sides.js';
+import type { Tolerance } from '../spec/input.js';
+import type { PartId, PlaneRef, Spec } from '../spec/spec.js';
+import { openingLabel } from './facts.js';
+import { buildSystem, type System, thicknessInput } from './system.js';
+
+/** A plane as the geometry asks for it. */
+export interface SideOf {
+  readonly part: PartId;
+  readonly side: Side;
+}
+
+/** A solved cabinet: where every plane lies, and how far it may stray. */
+export class Solved {
+  private readonly tolerances: ReadonlyMap<string, Tolerance>;
+
+  constructor(
+    readonly spec: Spec,
+    readonly system: System,
+    readonly solution: Solution,
+  ) {
+    this.tolerances = inputTolerances(spec);
+  }
+
+  /** Coordinate of a part's side, mm; undefined while it is not fixed or two statements disagree about it. */
+  at(part: PartId, side: Side): Rational | undefined {
+    const number = this.system.planes.side(part, side);
+    return number === undefined ? undefined : this.value(number);
+  }
+
+  /** Coordinate of any plane a spec may name. */
+  plane(ref: PlaneRef): Rational | undefined {
+    const number = this.system.planes.of(ref);
+    return number === undefined ? undefined : this.value(number);
+  }
+
+  groove(part: PartId, side: Side): Rational | undefined {
+    const number = this.system.planes.groove(part, side);
+    return number === undefined ? undefined : this.value(number);
+  }
+
+  notch(part: PartId, side: Side): Rational | undefined {
+    const number = this.system.planes.notch(part, side);
+    return number === undefined ? undefined : this.value(number);
+  }
+
+  /** A part's extent along an axis; known even where its place is not. */
+  extent(part: PartId, axis: Axis): Rational | undefined {
+    const low = this.system.planes.side(part, lowSide(axis));
+    const high = this.system.planes.side(part, highSide(axis));
+    if (low === undefined || high === undefined) return undefined;
+    const found = this.solution.difference(high, low);
+    return found.status === 'determined' ? found.value : undefined;
+  }
+
+  /** How far the distance from plane b to plane a may stray with the inputs' tolerances (worst case, linear). */
+  stray(a: number | undefined, b: number | undefined): Tolerance {
+    let plus = Rational.ZERO;
+    let minus = Rational.ZERO;
+    if (a === undefined || b === undefined || a === b) return { plus, minus };
+    const terms = this.solution.sensitivity([
+      { unknown: a, coefficient: Rational.ONE },
+      { unknown: b, coefficient: Rational.of(-1) },
+    ]);
+    for (const { input, coefficient } of terms) {
+      const tolerance = this.tolerances.get(input);
+      if (!tolerance) continue;
+      const size = coefficient.abs();
+      const up = coefficient.sign() > 0 ? tolerance.plus : tolerance.minus;
+      const down = coefficient.sign() > 0 ? tolerance.minus : tolerance.plus;
+      plus = plus.add(size.mul(up));
+      minus = minus.add(size.mul(down));
+    }
+    return { plus, minus };
+  }
+
+  private value(number: number): Rational | undefined {
+    return this.solution.status(number) === 'determined' ? this.solution.valueOf(number) : undefined;
+  }
+}
+
+function inputTolerances(spec: Spec): ReadonlyMap<string, Tolerance> {
+  const tolerances = new Map<string, Tolerance>();
+  for (const input of spec.inputs) if (input.tolerance) tolerances.set(input.id, input.tolerance);
+  for (const material of spec.shop.materials.values()) {
+    const used = spec.thickness === 'measured' && material.measured ? material.measured : material.thickness;
+    if (used.tolerance) tolerances.set(thicknessInput(material.name), used.tolerance);
+  }
+  return tolerances;
+}
+
+/**
+ * Solves a spec. Openings rounded to a step are not linear: they are first solved equal, then the rounded
+ * value takes the place of the unknown and the last opening takes the rest.
+ */
+export function solveSpec(spec: Spec): Solved {
+  const system = buildSystem(spec);
+  const solution = solve(system);
+  const rounded = roundedOpenings(spec, system, solution);
+  if (rounded.size === 0) return new Solved(spec, system, solution);
+  const again = buildSystem(spec, rounded);
+  return new Solved(spec, again, solve(again));
+}
+
+function roundedOpenings(spec: Spec, system: System, solution: Solution): Map<string, Rational> {
+  const rounded = new Map<string, Rational>();
+  for (const statement of spec.statements) {
+    const facts = statement.kind === 'joint' ? statement.facts : statement.kind === 'placing' ? [statement.fact] : [];
+    for (const fact of facts) {
+      if (fact.kind !== 'openings' || !fact.step || fact.step.value.sign() <= 0) continue;
+      const number = system.planes.length(openingLabel(statement.id));
+      const gap = number === undefined ? undefined : solution.valueOf(number);
+      if (gap !== undefined) rounded.set(statement.id, gap.div(fact.step.value).floor().mul(fact.step.value));
+    }
+  }
+  return rounded;
+}
