@@ -1,0 +1,87 @@
+import {
+  AXES,
+  type Dimension,
+  dimensionOf,
+  type FitResult,
+  type FittedJoint,
+  type FittedPart,
+  type Half,
+  type Rational,
+  type Reason,
+} from '@dryfit/engine';
+import { byPart, byText } from '../print/order.js';
+
+/** A size of a part and the facts it rests on; `length` is absent while nothing fixes it. */
+export interface ExplainedSize {
+  readonly dimension: Dimension;
+  readonly length: Rational | undefined;
+  readonly reasons: readonly Reason[];
+}
+
+/** One half of a joint with the parts on both sides of it. */
+export interface ExplainedHalf {
+  readonly joint: FittedJoint;
+  readonly half: Half;
+  readonly part: FittedPart;
+  readonly mate: FittedPart | undefined;
+}
+
+/** Why a part or a joint is as it is. */
+export type Explained =
+  | {
+      readonly kind: 'part';
+      readonly part: FittedPart;
+      readonly sizes: readonly ExplainedSize[];
+      readonly halves: readonly ExplainedHalf[];
+    }
+  | { readonly kind: 'joint'; readonly joint: FittedJoint; readonly halves: readonly ExplainedHalf[] };
+
+/**
+ * Everything in a cabinet that goes by a name: a part ("shelf 2"), like parts ("shelf"), a joint ("shelf 2 / lh")
+ * or a statement ("butt shelf between lh and rh", for its joints). Empty when nothing does.
+ */
+export function explain(result: FitResult, name: string): Explained[] {
+  const wanted = fold(name);
+  const { fit } = result;
+  const parts = fit.parts.filter((part) => fold(part.id) === wanted || fold(part.kind) === wanted).sort(byPart);
+  const joints = fit.joints
+    .filter((joint) => fold(joint.id) === wanted || fold(joint.statement) === wanted)
+    .sort((a, b) => byText(a.id, b.id));
+  return [...parts.map((part) => explainPart(result, part)), ...joints.map((joint) => explainJoint(result, joint))];
+}
+
+/** Every name that `explain` knows in a cabinet, for saying what could have been asked. */
+export function explainable(result: FitResult): string[] {
+  const { parts, joints } = result.fit;
+  const names = [...parts].sort(byPart).map((part) => part.id);
+  return [...names, ...joints.map((joint) => joint.id).sort(byText)];
+}
+
+/** Names are compared without regard to white space at their ends or its amount. */
+function fold(name: string): string {
+  return name.trim().replace(/\s+/g, ' ');
+}
+
+function explainPart(result: FitResult, part: FittedPart): Explained {
+  const sizes = AXES.map((axis) => ({
+    dimension: dimensionOf(axis),
+    length: part.extent[axis],
+    reasons: result.reasons(part.id, axis),
+  }));
+  const joints = [...result.fit.joints].sort((a, b) => byText(a.id, b.id));
+  const halves = joints.flatMap((joint) => halvesOf(result, joint).filter((half) => half.part.id === part.id));
+  return { kind: 'part', part, sizes, halves };
+}
+
+function explainJoint(result: FitResult, joint: FittedJoint): Explained {
+  return { kind: 'joint', joint, halves: halvesOf(result, joint) };
+}
+
+function halvesOf(result: FitResult, joint: FittedJoint): ExplainedHalf[] {
+  const partOf = (id: string) => result.fit.parts.find((part) => part.id === id);
+  return joint.halves.flatMap((half) => {
+    const part = partOf(half.part);
+    if (part === undefined) return [];
+    return [{ joint, half, part, mate: partOf(half.part === joint.entering ? joint.host : joint.entering) }];
+  });
+}

@@ -1,0 +1,37 @@
+import type { TSchema } from '@sinclair/typebox';
+import { FindingSchema, FindingsSchema } from './findings/schema.js';
+import { FitSchema, JointSchema, PartSchema } from './fit-json/schema.js';
+import { Approximate, Dimension, Exact, Place, Side } from './schema-parts.js';
+
+const COMMON = {
+  exact: Exact,
+  approximate: Approximate,
+  place: Place,
+  side: Side,
+  dimension: Dimension,
+  finding: FindingSchema,
+  part: PartSchema,
+  joint: JointSchema,
+};
+
+/** The published schemas by the names of their files. */
+export const schemas = { fit: withDefinitions(FitSchema), findings: withDefinitions(FindingsSchema) };
+
+/** The same schema with what recurs in it written once, under $defs. */
+function withDefinitions(schema: TSchema): object {
+  const names = new Map(Object.entries(COMMON).map(([name, common]) => [JSON.stringify(common), name]));
+  const used: Record<string, unknown> = {};
+  const refer = (value: unknown): unknown => {
+    const name = names.get(JSON.stringify(value));
+    if (name === undefined) return inside(value);
+    used[name] ??= inside(value);
+    return { $ref: `#/$defs/${name}` };
+  };
+  const inside = (value: unknown): unknown => {
+    if (Array.isArray(value)) return value.map(refer);
+    if (typeof value !== 'object' || value === null) return value;
+    return Object.fromEntries(Object.entries(value).map(([member, content]) => [member, refer(content)]));
+  };
+  const body = inside(schema) as object;
+  return { ...body, $defs: Object.fromEntries(Object.entries(used).sort(([a], [b]) => (a < b ? -1 : 1))) };
+}

@@ -1,0 +1,75 @@
+import { type Spacer, say, type Text } from '@dryfit/engine';
+import { type Batch, cabinetCell, type Item, sortedItems, type TableMaker, titleOf, warningOf } from '../batch.js';
+import { MILLING_CAUTIONS } from '../cautions.js';
+import { type MilledHalf, milledHalves } from '../halves.js';
+import { partNames } from '../print/order.js';
+import { surfaceName } from '../print/surface.js';
+import { type Cell, count, length, lengths, type Table, text } from '../table/table.js';
+
+/** What stands between fence and part, so that one set of marks serves every part. */
+export const table: TableMaker = { name: 'spacers', rank: 3, make };
+
+function make(batch: Batch): Table {
+  const rows = sortedItems(batch).flatMap((item) =>
+    milledHalves(item.result.fit).map((milled) => row(batch, item, milled)),
+  );
+  return {
+    name: 'spacers',
+    title: titleOf('Spacers', batch),
+    warning: warningOf(batch),
+    columns: [
+      { heading: 'Cabinet', kind: 'text', optional: true },
+      { heading: 'Part', kind: 'text' },
+      { heading: 'Pieces', kind: 'count' },
+      { heading: 'Mill into', kind: 'text' },
+      { heading: 'Datum', kind: 'text' },
+      { heading: 'Datum at fence', kind: 'text' },
+      { heading: 'Spacer', kind: 'length' },
+      { heading: 'Made up of', kind: 'text' },
+      { heading: 'Stack off by', kind: 'length', optional: true },
+      { heading: 'Marks', kind: 'lengths' },
+    ],
+    rows,
+    notes: [
+      ['The spacer stands between the fence and the datum of the part; marks are measured from the fence.'],
+      ['"Stack off by" is the stack less the spacer wanted.'],
+    ],
+    cautions: rows.length === 0 ? [] : MILLING_CAUTIONS,
+  };
+}
+
+function row(batch: Batch, item: Item, { half, part, parts }: MilledHalf): Cell[] {
+  const { spacer } = half;
+  return [
+    cabinetCell(batch, item),
+    text(partNames(parts)),
+    count(parts.length * item.count),
+    text(surfaceName(part, half.surface)),
+    text(surfaceName(part, half.datum)),
+    text(half.hand),
+    length(spacer.width),
+    text(madeUp(spacer)),
+    length(spacer.off.isZero() ? undefined : spacer.off),
+    lengths(half.slots.map((slot) => slot.fromZero)),
+  ];
+}
+
+/** How a spacer comes about: "none", "10 + 12", "cut a block", "mark out". */
+export function madeUp(spacer: Spacer): Text {
+  switch (spacer.kind) {
+    case 'none':
+      return ['none'];
+    case 'stock':
+      return sum(spacer);
+    case 'cut':
+      return say`cut a block ${spacer.width}`;
+    case 'missing':
+      return spacer.stack.length === 0 ? ['not in stock'] : ['not in stock; nearest ', ...sum(spacer)];
+    case 'mark out':
+      return ['mark out'];
+  }
+}
+
+function sum(spacer: Spacer): Text {
+  return spacer.stack.flatMap((piece, i) => (i === 0 ? [piece] : [' + ', piece]));
+}
