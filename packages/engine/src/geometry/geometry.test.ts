@@ -1,0 +1,67 @@
+import { describe, expect, it } from 'vitest';
+import { Rational } from '../number/rational.js';
+import { chord } from './disc.js';
+import { mitreSkin, mitreWall, mitreWindow } from './mitre.js';
+
+const mm = (text: string): Rational => Rational.parse(text)!;
+
+describe('slot chord 2·√(p·(D − p))', () => {
+  // Plunges 8.0, 10.0 and 12.3 for #0, #10 and #20 are trade figures from memory; the chords follow from the circle.
+  it.each([
+    ['100', '8', 54.2586],
+    ['100', '10', 60],
+    ['100', '12.3', 65.6874],
+    ['101.6', '8', 54.7284],
+    ['101.6', '10', 60.531],
+    ['101.6', '12.3', 66.2839],
+    ['102', '12.3', 66.4322],
+  ])('D %s, p %s', (diameter, plunge, length) => {
+    const found = chord(mm(diameter), mm(plunge));
+    expect(found.value).toBeCloseTo(length, 4);
+    expect(found.error).toBeLessThan(1e-9);
+  });
+
+  it('is the diameter past the half disc, and nothing without a plunge', () => {
+    expect(chord(mm('100'), mm('60')).value).toBe(100);
+    expect(chord(mm('100'), mm('0')).value).toBe(0);
+  });
+
+  it('inverts: a chord of 56 comes at plunge (100 − √(100² − 56²))/2', () => {
+    expect(chord(mm('100'), Rational.of(85754, 10000)).value).toBeCloseTo(56, 3);
+  });
+});
+
+describe('a slot in a 45° mitre face', () => {
+  const window = (t: string, p: string) => mitreWindow(mm(t), mm('4'), mm(p), mm('3'), mm('3'));
+  it.each([
+    ['18', '12.3', 18.54, 20.46],
+    ['17.5', '12.3', 18.54, 19.75],
+    ['16', '8', 14.24, 17.63],
+  ])('t %s, plunge %s fits from %d to %d off the toe', (t, p, from, to) => {
+    expect(window(t, p).from.value).toBeCloseTo(from, 2);
+    expect(window(t, p).to.value).toBeCloseTo(to, 2);
+  });
+
+  it.each([
+    ['16', '12.3'],
+    ['12', '8'],
+  ])('has no room in t %s at plunge %s', (t, p) => {
+    expect(window(t, p).from.value).toBeGreaterThan(window(t, p).to.value);
+  });
+
+  // Worked by plane geometry: cover under the outer face at u from the heel is t − (u + k/2 + d)/√2, so at
+  // a = t·√2 − u from the toe the two formulas must agree.
+  it.each([
+    ['12.3', 12.7279, -1.1116],
+    ['12.3', 8, 2.2315],
+    ['12.3', 6, 3.6457],
+    ['10', 12.7279, 0.5147],
+    ['10', 8, 3.8579],
+    ['8', 12.7279, 1.9289],
+    ['8', 8, 5.2721],
+  ])('plunge %s, %d from the heel, covers %d', (p, fromHeel, cover) => {
+    const a = Rational.of(Math.round((18 * Math.SQRT2 - fromHeel) * 1e6), 1_000_000);
+    expect(mitreSkin(a, mm('4'), mm(p)).value).toBeCloseTo(cover, 3);
+    expect(mitreWall(mm('18'), a, mm('4')).value).toBeCloseTo(fromHeel - 2, 3);
+  });
+});
