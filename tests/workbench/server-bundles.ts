@@ -85,8 +85,8 @@ export async function startInBrowser(): Promise<Server> {
   await page.evaluate(() => {
     const scope = globalThis as unknown as Record<string, (value: unknown) => void> & { server: Worker };
     scope.server = new Worker('/server-worker.js');
-    scope.server.onmessage = (event) => scope['serverSays']?.(event.data);
-    scope.server.onerror = (event) => scope['serverFails']?.(event.message);
+    scope.server.onmessage = (event) => scope.serverSays?.(event.data);
+    scope.server.onerror = (event) => scope.serverFails?.(event.message);
   });
   return {
     send: (message) =>
