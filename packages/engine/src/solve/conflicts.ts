@@ -1,0 +1,100 @@
+import { Rational } from '../number/rational.js';
+import { factor } from './factor.js';
+import { closing, type Loop, statementsOf } from './loops.js';
+import { type AnyRow, type Normal, termsOf } from './normalise.js';
+import { alongChain } from './order.js';
+import { agree, smallestDisagreement, withoutSpare } from './smallest.js';
+import { compact, rowsOf } from './subsystem.js';
+import { suspects } from './suspects.js';
+import { type Conflict, type Equation, MAX_CONFLICTS } from './types.js';
+
+/**
+ * Finds sets of statements that do not agree, one after the other: each found, the written equations of its
+ * loop are left out and the rest is looked at again.
+ */
+export function findConflicts(system: Normal, equations: readonly Equation[]): readonly Conflict[] {
+  const conflicts: Conflict[] = [];
+  const known = new Set<string>();
+  const banned = new Set<number>();
+  // A set met again bans its equations and is not shown twice; a cabinet full of those is given up on.
+  for (let round = 0; conflicts.length < MAX_CONFLICTS && round < 3 * MAX_CONFLICTS; round++) {
+    const rest = factor(compact(system, (row) => !banned.has(row.index)));
+    if (rest.bad.length === 0) break;
+    const tainted = suspects(rest);
+    const pool = compact(rest.system, (row) => tainted.has(row.index));
+    const loop = smallestDisagreement(pool);
+    if (!loop) break;
+    ban(loop, banned);
+    // The statements' other equations, banned or not, count when it comes to which of them can be spared.
+    const statements = new Set(withoutSpare(compact(system, mentions(statementsOf(loop))), statementsOf(loop)));
+    const key = [...statements].sort().join('\n');
+    if (known.has(key)) continue;
+    known.add(key);
+    const whole = compact(system, (row) => statements.has(row.statement));
+    const shown = smallestDisagreement(whole);
+    if (!shown) continue;
+    ban(shown, banned);
+    conflicts.push(describe(shown, whole, pool, equations));
+  }
+  return conflicts;
+}
+
+function mentions(statements: readonly string[]): (row: AnyRow) => boolean {
+  return (row) => statements.includes(row.statement);
+}
+
+/** Facts nobody wrote are hardly wrong, and other conflicts may rest on them: they stay if anything else goes. */
+function ban(loop: Loop, banned: Set<number>): void {
+  const written = loop.filter((row) => row.written);
+  for (const row of written.length > 0 ? written : loop) banned.add(row.index);
+}
+
+function describe(loop: Loop, whole: Normal, pool: Normal, equations: readonly Equation[]): Conflict {
+  const { multipliers, rest } = closing(whole, loop);
+  const blame = chooseBlame(loop, multipliers, pool, equations);
+  const own = loop.filter((row) => row.statement === blame);
+  const times = (row: AnyRow) => multipliers.get(row.index) ?? Rational.ZERO;
+  const total = Rational.sum(own.map(times));
+  const first = own[0] as AnyRow;
+  const low = termsOf(first).find((term) => term.coefficient.sign() < 0) ?? termsOf(first)[0];
+  const inOrder = alongChain(
+    [...own, ...loop.filter((row) => row.statement !== blame)],
+    termsOf,
+    low ? [low.unknown] : [],
+  );
+  return {
+    axis: first.axis,
+    equations: inOrder.map((row) => row.index),
+    statements: statementsOf(inOrder),
+    blame,
+    miss: rest.div(total.isZero() ? times(first) : total),
+  };
+}
+
+/**
+ * The statement to see the miss from: written rather than a fact; one without which nothing disagrees any more;
+ * one whose number does not cancel within the loop, and that states a number at all; the first by name.
+ */
+function chooseBlame(
+  loop: Loop,
+  multipliers: ReadonlyMap<number, Rational>,
+  pool: Normal,
+  equations: readonly Equation[],
+): string {
+  const others = [...new Set(rowsOf(pool).map((row) => row.statement))];
+  const marks = statementsOf(loop).map((statement) => {
+    const own = loop.filter((row) => row.statement === statement);
+    const total = Rational.sum(own.map((row) => multipliers.get(row.index) ?? Rational.ZERO));
+    const states = own.some((row) => {
+      const { value, terms } = (equations[row.index] as Equation).value;
+      return !value.isZero() || terms.length > 0;
+    });
+    const heals = agree(
+      pool,
+      others.filter((other) => other !== statement),
+    );
+    const doubts = [!own.some((row) => row.written), !heals, total.isZero(), !states];
+    return { statement, key: `${doubts.map(Number).join('')}${statement}` };
+  });
+  return marks.reduce((best, mark) => (mark.key < best.key ? mark : best)).statement;
+}

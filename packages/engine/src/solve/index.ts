@@ -1,0 +1,2 @@
+export { solve } from './solve.js';
+export * from './types.js';
