@@ -1,21 +1,21 @@
 /**
- * What stands with every table that somebody mills from. Common workshop practice for portable machines; it
- * replaces neither the machine's manual nor local rules, and says so.
+ * What stands with every table that somebody mills from: common workshop practice for portable machines. It
+ * replaces neither the machine's manual nor local rules, and says so. Short, because it is read at a machine.
  */
 export const MILLING_CAUTIONS: readonly string[] = [
-  'Isolate the machine from its supply before you change the cutter or set the depth.',
+  'Isolate the machine before changing the cutter or the depth.',
   'Clamp the work; keep both hands on the machine.',
-  'See that the guard returns over the cutter by itself.',
-  'Run the extraction and wear a dust mask; protect eyes and ears.',
-  'Cut a test slot in scrap and try a connector in it before the first part.',
-  "Follow the machine's manual and local rules; they come before this sheet.",
+  'See that the guard returns by itself.',
+  'Extraction on, dust mask, eye and ear protection.',
+  'Cut a test slot in scrap first.',
+  "The machine's manual and local rules come before this sheet.",
 ];
 
-/** What stands with every table that somebody saws or planes from. */
+/** What stands with every table that somebody saws from. */
 export const SAWING_CAUTIONS: readonly string[] = [
-  'Isolate the machine from its supply before you change the blade or its setting.',
-  'Support the whole sheet; keep the guard in place and both hands clear of the blade.',
-  'Run the extraction and wear a dust mask; protect eyes and ears.',
-  'Measure the first part cut before you cut the rest.',
-  "Follow the machine's manual and local rules; they come before this sheet.",
+  'Isolate the machine before changing the blade or its setting.',
+  'Support or clamp the work; guard in place, hands clear of the blade.',
+  'Extraction on, dust mask, eye and ear protection.',
+  'Make a test cut in scrap and measure it first.',
+  "The machine's manual and local rules come before this sheet.",
 ];

@@ -12,8 +12,11 @@ export interface MilledHalf {
   readonly mates: readonly FittedPart[];
 }
 
-/** Every half of a cabinet that has slots, like ones folded, ordered by part, surface and position. */
-export function milledHalves(fit: Fit): MilledHalf[] {
+/**
+ * Every half of a cabinet that has slots, ordered by part, surface and position. Halves of one piece about
+ * which `told` says the same are folded into one.
+ */
+export function milledHalves(fit: Fit, told: (half: Half, joint: FittedJoint) => unknown = everything): MilledHalf[] {
   const partOf = new Map(fit.parts.map((part) => [part.id, part]));
   const folded = new Map<string, MilledHalf>();
   for (const joint of [...fit.joints].sort((a, b) => byText(a.id, b.id))) {
@@ -21,7 +24,7 @@ export function milledHalves(fit: Fit): MilledHalf[] {
       const part = partOf.get(half.part);
       const mate = partOf.get(half.part === joint.entering ? joint.host : joint.entering);
       if (part === undefined || half.slots.length === 0) continue;
-      const key = keyOf(part, joint, half);
+      const key = JSON.stringify([part.same, half.surface, half.datum, half.hand, told(half, joint)]);
       const known = folded.get(key);
       folded.set(key, {
         half: known?.half ?? half,
@@ -35,14 +38,10 @@ export function milledHalves(fit: Fit): MilledHalf[] {
   return [...folded.values()].sort(inBenchOrder);
 }
 
-/** Two halves with one key are set up and milled alike. */
-function keyOf(part: FittedPart, joint: FittedJoint, half: Half): string {
-  return JSON.stringify([
-    part.same,
-    half.surface,
-    half.datum,
+/** All that is set up or milled for a half. */
+function everything(half: Half, joint: FittedJoint): unknown {
+  return [
     half.from,
-    half.hand,
     half.depth,
     half.across,
     half.spacer,
@@ -50,7 +49,7 @@ function keyOf(part: FittedPart, joint: FittedJoint, half: Half): string {
     half.packer,
     joint.connector?.name,
     half.slots.map((slot) => [slot.fromZero, slot.fromDatum, slot.fromReference]),
-  ]);
+  ];
 }
 
 function withPart(parts: readonly FittedPart[], part: FittedPart | undefined): readonly FittedPart[] {

@@ -1,4 +1,11 @@
-import { dimensionOf, type FittedJoint, type LengthFormat, Rational, type Text, thicknessAxis } from '@dryfit/engine';
+import {
+  dimensionOf,
+  type FittedJoint,
+  type LengthFormat,
+  type Rational,
+  type Text,
+  thicknessAxis,
+} from '@dryfit/engine';
 import type { Locate } from '../place.js';
 import { printLength, printText } from '../print/length.js';
 import { type Paint, PLAIN } from '../print/paint.js';
@@ -87,7 +94,7 @@ function halfLines(
   const datum = surfaceName(part, half.datum);
   const facts: [string, string][] = [
     [`from its ${datum}`, half.slots.map((slot) => printLength(slot.fromDatum, format)).join(', ')],
-    ['that is', visible(marks(explained, format))],
+    ['marks', visible(marks(explained, format))],
     [`from its ${referenceWords(explained)}`, printLength(half.across, format)],
     ['depth', printLength(half.depth, format)],
     [
@@ -107,10 +114,10 @@ function referenceWords({ half, part }: ExplainedHalf): string {
   return kind === 'toe' || kind === 'heel' ? `mitre's ${kind} (${surfaceName(part, side)})` : surfaceName(part, side);
 }
 
-/** Where the distances come from: the pattern's lines, less how far the part's datum lies in from zero. */
+/** Where the distances come from: the lines of the pattern, less how far the part's datum lies in from zero. */
 function marks({ half, joint }: ExplainedHalf, format: LengthFormat): string {
   const lines = half.slots.map((slot) => printLength(slot.fromZero, format)).join(', ');
-  const pattern = joint.pattern === undefined ? '' : ` (${joint.pattern})`;
-  if (half.setback.equals(Rational.ZERO)) return `${lines} from zero${pattern}, where its datum lies`;
-  return `${lines} from zero${pattern}, less ${printLength(half.setback, format)} that its datum lies in`;
+  const pattern = joint.pattern === undefined ? '' : ` (pattern ${joint.pattern})`;
+  if (half.setback.isZero()) return `${lines} from zero${pattern}`;
+  return `${lines} from zero${pattern}, less the setback of ${printLength(half.setback, format)}`;
 }

@@ -1,4 +1,4 @@
-import { type Spacer, say, type Text } from '@dryfit/engine';
+import { type Half, type Spacer, say, type Text } from '@dryfit/engine';
 import { type Batch, cabinetCell, type Item, sortedItems, type TableMaker, titleOf, warningOf } from '../batch.js';
 import { MILLING_CAUTIONS } from '../cautions.js';
 import { type MilledHalf, milledHalves } from '../halves.js';
@@ -11,7 +11,7 @@ export const table: TableMaker = { name: 'spacers', rank: 3, make };
 
 function make(batch: Batch): Table {
   const rows = sortedItems(batch).flatMap((item) =>
-    milledHalves(item.result.fit).map((milled) => row(batch, item, milled)),
+    milledHalves(item.result.fit, setting).map((milled) => row(batch, item, milled)),
   );
   return {
     name: 'spacers',
@@ -22,6 +22,7 @@ function make(batch: Batch): Table {
       { heading: 'Part', kind: 'text' },
       { heading: 'Pieces', kind: 'count' },
       { heading: 'Mill into', kind: 'text' },
+      { heading: 'Meets', kind: 'text' },
       { heading: 'Datum', kind: 'text' },
       { heading: 'Datum at fence', kind: 'text' },
       { heading: 'Spacer', kind: 'length' },
@@ -30,21 +31,24 @@ function make(batch: Batch): Table {
       { heading: 'Marks', kind: 'lengths' },
     ],
     rows,
-    notes: [
-      ['The spacer stands between the fence and the datum of the part; marks are measured from the fence.'],
-      ['"Stack off by" is the stack less the spacer wanted.'],
-    ],
+    notes: notes(batch),
     cautions: rows.length === 0 ? [] : MILLING_CAUTIONS,
   };
 }
 
-function row(batch: Batch, item: Item, { half, part, parts }: MilledHalf): Cell[] {
+/** What has to do with the spacer: joints that differ in nothing else share a row. */
+function setting(half: Half): unknown {
+  return [half.spacer, half.slots.map((slot) => slot.fromZero)];
+}
+
+function row(batch: Batch, item: Item, { half, part, parts, mates }: MilledHalf): Cell[] {
   const { spacer } = half;
   return [
     cabinetCell(batch, item),
     text(partNames(parts)),
     count(parts.length * item.count),
     text(surfaceName(part, half.surface)),
+    text(partNames(mates)),
     text(surfaceName(part, half.datum)),
     text(half.hand),
     length(spacer.width),
@@ -52,6 +56,21 @@ function row(batch: Batch, item: Item, { half, part, parts }: MilledHalf): Cell[
     length(spacer.off.isZero() ? undefined : spacer.off),
     lengths(half.slots.map((slot) => slot.fromZero)),
   ];
+}
+
+function notes(batch: Batch): Text[] {
+  const spacers = batch.items.flatMap((item) =>
+    item.result.fit.joints.flatMap((joint) => joint.halves.map((half) => half.spacer)),
+  );
+  const lines: Text[] = [
+    ['The spacer stands between the fence and the datum of the part; marks are measured from the fence.'],
+  ];
+  if (spacers.some((spacer) => !spacer.off.isZero()))
+    lines.push(['"Stack off by" is the stack less the spacer wanted.']);
+  if (spacers.some((spacer) => spacer.kind === 'mark out')) {
+    lines.push(['Without a jig there is nothing to space: mark out from the table of slots.']);
+  }
+  return lines;
 }
 
 /** How a spacer comes about: "none", "10 + 12", "cut a block", "mark out". */
