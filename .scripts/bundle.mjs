@@ -2,7 +2,7 @@
 import { copyFileSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { build } from 'esbuild';
-import { root } from './generated.mjs';
+import { root } from './root.mjs';
 
 const extension = join(root, 'packages/extension');
 const server = join(root, 'packages/language/src/server');

@@ -2,7 +2,7 @@
 import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join, relative } from 'node:path';
-import { root } from './generated.mjs';
+import { root } from './root.mjs';
 
 const example = 'examples/periodicals.joinery';
 const out = join(root, '.cache/demo');

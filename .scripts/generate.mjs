@@ -1,7 +1,9 @@
-// npm run generate: writes everything that is generated into the tree.
-import { generators, root } from './generated.mjs';
+// npm run generate [WORD]: writes everything that is generated into the tree, or what has WORD in its name.
+import { generators } from './generated.mjs';
+import { root } from './root.mjs';
 
-for (const generator of generators) {
+const word = process.argv[2] ?? '';
+for (const generator of generators.filter(({ name }) => name.includes(word))) {
   console.log(`generate: ${generator.name}`);
   await generator.write(root);
 }

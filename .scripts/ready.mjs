@@ -3,9 +3,8 @@ import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { root } from './root.mjs';
 
-const root = fileURLToPath(new URL('..', import.meta.url));
 const lockFile = join(root, 'package-lock.json');
 const modules = join(root, 'node_modules');
 const marker = join(modules, '.dryfit-ready');

@@ -1,7 +1,8 @@
 // Writes everything that is generated into a temporary folder and fails when the tree holds something else.
 import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { generators, root } from './generated.mjs';
+import { generators } from './generated.mjs';
+import { root } from './root.mjs';
 
 mkdirSync(join(root, '.cache'), { recursive: true });
 const fresh = mkdtempSync(join(root, '.cache', 'stale-'));

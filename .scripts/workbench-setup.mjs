@@ -3,7 +3,7 @@
 import { execFileSync, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { root } from './generated.mjs';
+import { root } from './root.mjs';
 
 /** code-server 4.100.3 carries VS Code 1.100.3, the oldest the extension declares, and runs on Node 20. */
 const version = '4.100.3';

@@ -1,3 +1,1 @@
-import type { Check } from './check.js';
-
-export const checks: readonly Check[] = [];
+export { checks } from '../generated/checks.js';
