@@ -60,6 +60,7 @@ function cutJson(cut: CutFigures): PartJson['cuts'][number] {
   return known({
     kind: cut.kind,
     surface: cut.surface,
+    toe: cut.toe,
     inFrom: inFrom && { side: inFrom.side, distance: exact(inFrom.at) },
     width: maybe(cut.width),
     depth: maybe(cut.depth),

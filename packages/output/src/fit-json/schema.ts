@@ -25,12 +25,8 @@ const CutSchema = exactly(
   {
     kind: oneOf(['groove', 'rebate', 'housing', 'notch', 'bevel'], 'What is cut.'),
     surface: Side,
-    inFrom: Type.Optional(
-      exactly(
-        { side: Side, distance: Exact },
-        'The side the near wall is measured from; for a bevel the side of its toe.',
-      ),
-    ),
+    toe: Type.Optional(Side),
+    inFrom: Type.Optional(exactly({ side: Side, distance: Exact }, 'The side the near wall is measured from.')),
     width: Type.Optional(Exact),
     depth: Type.Optional(Exact),
     run: Type.Optional(

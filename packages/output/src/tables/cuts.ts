@@ -33,10 +33,12 @@ export const table: TableMaker = { name: 'cuts', rank: 5, make };
 type Channel = Extract<Cut, { readonly box: unknown }>;
 type Bevel = Extract<Cut, { readonly kind: 'bevel' }>;
 
-/** One cut in words and lengths; for a notch `inFrom` and `run` are absent. */
+/** One cut in words and lengths; a bevel has only its surface and the side its toe lies on. */
 export interface CutFigures {
   readonly kind: Channel['kind'] | 'bevel';
   readonly surface: Side;
+  /** The face the toe of a bevel lies on. */
+  readonly toe?: Side | undefined;
   /** The edge the near wall is measured from, and how far in it lies. */
   readonly inFrom?: { readonly side: Side; readonly at: Rational } | undefined;
   readonly width?: Rational | undefined;
@@ -82,7 +84,7 @@ function rowsOf(batch: Batch, item: Item, { parts, first }: Piece): Cell[][] {
     count(parts.length * item.count),
     text(cut.kind === 'bevel' ? '45° bevel' : cut.kind),
     text(surfaceName(first, cut.surface)),
-    text(cut.inFrom === undefined ? '' : `${nearName(first, cut)}`),
+    text(nearName(first, cut)),
     length(cut.inFrom?.at),
     length(cut.width),
     length(cut.depth),
@@ -93,9 +95,8 @@ function rowsOf(batch: Batch, item: Item, { parts, first }: Piece): Cell[][] {
 }
 
 function nearName(part: FittedPart, cut: CutFigures): string {
-  const side = cut.inFrom?.side;
-  if (side === undefined) return '';
-  return cut.kind === 'bevel' ? `toe on ${surfaceName(part, side)}` : surfaceName(part, side);
+  if (cut.toe !== undefined) return `toe on ${surfaceName(part, cut.toe)}`;
+  return cut.inFrom === undefined ? '' : surfaceName(part, cut.inFrom.side);
 }
 
 function alongOf(part: FittedPart, cut: CutFigures): Text {
@@ -120,7 +121,7 @@ export function otherCuts(part: FittedPart): CutFigures[] {
 }
 
 function bevel(cut: Bevel): CutFigures {
-  return { kind: 'bevel', surface: cut.side, inFrom: { side: cut.outer, at: Rational.ZERO } };
+  return { kind: 'bevel', surface: cut.side, toe: cut.outer };
 }
 
 function channel(part: FittedPart, cut: Channel): CutFigures[] {
