@@ -12,11 +12,11 @@ export interface SourceFile {
   imports: string[];
 }
 
-/** Every TypeScript source of one package, tests left out. */
+/** Every TypeScript source of one package, tests and their fixtures left out. */
 export function sourcesOf(packageName: string): SourceFile[] {
   const folder = join(root, 'packages', packageName, 'src');
   return readdirSync(folder, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile() && /\.tsx?$/.test(entry.name) && !entry.name.endsWith('.test.ts'))
+    .filter((entry) => entry.isFile() && /\.tsx?$/.test(entry.name) && !/\.(test|fixture)\.ts$/.test(entry.name))
     .map((entry) => {
       const file = join(entry.parentPath, entry.name);
       const text = readFileSync(file, 'utf8');
