@@ -1,1 +1,2 @@
-export {};
+export type { Io, Stream } from './io.js';
+export { run } from './run.js';

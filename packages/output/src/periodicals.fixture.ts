@@ -200,6 +200,7 @@ export function joint(
     pattern: 'deep5',
     datum: 'rear',
     zero: mm(560),
+    trouble: [],
     lines: (halves[0]?.slots ?? []).map((slot) => ({ fromZero: slot.fromZero, use: 'used' as const })),
     halves,
     ...more,

@@ -1,0 +1,101 @@
+import { resolve } from 'node:path';
+import type { LengthFormat } from '@dryfit/engine';
+import {
+  type Batch,
+  cabinetLabel,
+  countFindings,
+  findingsText,
+  fitJson,
+  fitJsonText,
+  gatherFindings,
+  plural,
+  printText,
+  summary,
+  tables,
+  toCsv,
+  toMarkdown,
+  toPlain,
+} from '@dryfit/output';
+import type { Examination } from '../examination.js';
+import { examineFile } from '../examine.js';
+import { CLEAN, ERRORS, type Io, Misuse } from '../io.js';
+import { type LengthOptions, lengthFormat } from '../options.js';
+import { folderNames } from '../output/names.js';
+import { type Written, writeWhole } from '../output/write.js';
+import { paintFor } from '../paint.js';
+import { variants } from '../variants.js';
+
+export interface BuildOptions extends LengthOptions {
+  readonly out?: string | undefined;
+  readonly withErrors?: boolean | undefined;
+}
+
+/** Writes, or without --out prints, the tables of every cabinet and job of a file. */
+export async function build(file: string, options: BuildOptions, io: Io): Promise<number> {
+  const examination = await examineFile(file, options.thickness, io);
+  const format = lengthFormat(options, examination.units);
+  const found = gatherFindings(examination.found, examination.locate);
+  const counts = countFindings(found);
+  io.err.write(findingsText(found, { format, locate: examination.locate, paint: paintFor(io.err, io.env) }));
+  if (found.length > 0) io.err.write(`${summary(counts, 1)}\n`);
+  if (counts.errors > 0 && !options.withErrors) {
+    io.err.write(
+      'dryfit: nothing was written, because nothing with errors is to be made; --with-errors writes it marked so\n',
+    );
+    return ERRORS;
+  }
+  const sets = setsOf(examination, counts.errors);
+  if (sets.length === 0) throw new Misuse(`there is no cabinet and no job in ${file}, so there is nothing to build`);
+  if (options.out === undefined) print(sets, format, io);
+  else await write(file, options.out, sets, examination, format, io);
+  return counts.errors > 0 ? ERRORS : CLEAN;
+}
+
+/** One cabinet or job, whose tables go into one folder. */
+interface TableSet {
+  readonly kind: 'cabinet' | 'job';
+  readonly batch: Batch;
+}
+
+function setsOf(examination: Examination, errors: number): TableSet[] {
+  const cabinets = variants(examination).map(({ result }): TableSet => {
+    return { kind: 'cabinet', batch: { title: cabinetLabel(result.fit), items: [{ result, count: 1 }], errors } };
+  });
+  const jobs = examination.jobs.map((job): TableSet => {
+    return { kind: 'job', batch: { title: [`job ${job.name}`], items: job.items, errors } };
+  });
+  return [...cabinets, ...jobs];
+}
+
+function print(sets: readonly TableSet[], format: LengthFormat, io: Io): void {
+  const paint = paintFor(io.out, io.env);
+  const texts = sets.flatMap(({ batch }) => tables.map(({ make }) => toPlain(make(batch), format, paint)));
+  io.out.write(texts.join('\n'));
+}
+
+async function write(
+  file: string,
+  out: string,
+  sets: readonly TableSet[],
+  examination: Examination,
+  format: LengthFormat,
+  io: Io,
+): Promise<void> {
+  // Folders are called after lengths in mm whatever the tables are printed in, so that a name stays the same.
+  const folders = folderNames(sets.map(({ batch }) => printText(batch.title, { units: 'mm' })));
+  const files = sets.flatMap(({ kind, batch }, i) => {
+    const folder = folders[i] as string;
+    const made = tables.map(({ make }) => make(batch));
+    return [
+      ...made.map((table): Written => ({ path: `${folder}/${table.name}.csv`, text: toCsv(table, format) })),
+      ...made.map((table): Written => ({ path: `${folder}/${table.name}.md`, text: toMarkdown(table, format) })),
+      { path: `${folder}/fit.json`, text: fitJsonText(fitJson(kind, batch, examination.locate, format)) },
+    ];
+  });
+  const { written, removed } = await io.uninterrupted(() =>
+    writeWhole(resolve(io.cwd, out), resolve(io.cwd, file), files),
+  );
+  io.out.write(`wrote ${plural(written, 'file')} to ${out}: ${folders.join(', ')}\n`);
+  if (removed > 0)
+    io.out.write(`removed ${plural(removed, 'file')} of an earlier build of ${file} that no longer hold\n`);
+}

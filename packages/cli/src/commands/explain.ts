@@ -1,0 +1,56 @@
+import {
+  cabinetLabel,
+  countFindings,
+  explainable,
+  explainedText,
+  explain as explainIn,
+  plural,
+  visible,
+} from '@dryfit/output';
+import type { Examination } from '../examination.js';
+import { examineFile } from '../examine.js';
+import { CLEAN, ERRORS, type Io, Misuse } from '../io.js';
+import { type LengthOptions, lengthFormat } from '../options.js';
+import { paintFor } from '../paint.js';
+import { variants } from '../variants.js';
+
+export interface ExplainOptions extends LengthOptions {
+  readonly cabinet?: string | undefined;
+}
+
+/** Prints why a part has its sizes and where its slots are, or both halves of a joint. */
+export async function explain(
+  file: string,
+  words: readonly string[],
+  options: ExplainOptions,
+  io: Io,
+): Promise<number> {
+  const name = words.join(' ');
+  const examination = await examineFile(file, options.thickness, io);
+  const format = lengthFormat(options, examination.units);
+  const results = chosen(examination, options.cabinet, file);
+  const style = { format, locate: examination.locate, paint: paintFor(io.out, io.env) };
+  const texts = results.flatMap((result) =>
+    explainIn(result, name).map((explained) => explainedText(explained, cabinetLabel(result.fit), style)),
+  );
+  if (texts.length === 0) throw new Misuse(unknown(name, results));
+  io.out.write(texts.join('\n'));
+  const { errors } = countFindings(examination.found);
+  if (errors === 0) return CLEAN;
+  io.err.write(`dryfit: ${file} has ${plural(errors, 'error')}; dryfit check ${file} tells them\n`);
+  return ERRORS;
+}
+
+function chosen(examination: Examination, cabinet: string | undefined, file: string) {
+  const all = variants(examination).map((variant) => variant.result);
+  const results = all.filter((result) => cabinet === undefined || result.fit.name === cabinet);
+  if (all.length === 0) throw new Misuse(`there is no cabinet in ${file}`);
+  if (results.length > 0) return results;
+  const names = [...new Set(all.map((result) => result.fit.name))].sort();
+  throw new Misuse(`there is no cabinet ${visible(cabinet ?? '')} in ${file}; there is ${names.join(', ')}`);
+}
+
+function unknown(name: string, results: ReturnType<typeof chosen>): string {
+  const names = [...new Set(results.flatMap((result) => explainable(result)))];
+  return `there is no part or joint called ${visible(name)}; there is ${names.join(', ')}`;
+}

@@ -1,0 +1,59 @@
+import type { Io, Stream } from './io.js';
+import { MISUSE } from './io.js';
+import { run } from './run.js';
+
+/** The outermost of the command line: joins it to the process, and is the only place that ends it. */
+
+// A reader that has seen enough (`dryfit check | head`) closes the pipe: that is no failure of ours.
+for (const stream of [process.stdout, process.stderr]) {
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code === 'EPIPE') process.exit(0);
+    throw error;
+  });
+}
+
+const stream = (to: NodeJS.WriteStream): Stream => ({
+  write: (text) => {
+    to.write(text);
+  },
+  isTerminal: to.isTTY === true,
+});
+
+const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
+
+/**
+ * While a signal has a listener Node hears it only between turns of its event loop, so work that gives no turn
+ * away is done whole; the signal then ends the process as it would have.
+ */
+async function uninterrupted<T>(work: () => T): Promise<T> {
+  let heard: NodeJS.Signals | undefined;
+  const note = (signal: NodeJS.Signals) => {
+    heard = signal;
+  };
+  for (const signal of SIGNALS) process.on(signal, note);
+  try {
+    return work();
+  } finally {
+    await new Promise((turn) => setImmediate(turn));
+    for (const signal of SIGNALS) process.off(signal, note);
+    if (heard !== undefined) process.kill(process.pid, heard);
+  }
+}
+
+const io: Io = {
+  out: stream(process.stdout),
+  err: stream(process.stderr),
+  cwd: process.cwd(),
+  env: process.env,
+  uninterrupted,
+};
+
+// Not process.exit: what is still on its way into a pipe is to arrive.
+try {
+  process.exitCode = await run(process.argv.slice(2), io);
+} catch (error) {
+  io.err.write(
+    `dryfit: this is a fault of dryfit itself; please report it with the file it happened on\n${(error as Error).stack}\n`,
+  );
+  process.exitCode = MISUSE;
+}

@@ -1,0 +1,50 @@
+import type { LengthFormat, Units } from '@dryfit/engine';
+import { type Command, InvalidArgumentError, Option } from 'commander';
+import { Misuse } from './io.js';
+
+/** Options of every command that prints lengths, as the command line gives them. */
+export interface LengthOptions {
+  readonly units?: Units | undefined;
+  readonly denominator?: number | undefined;
+  readonly thickness: 'nominal' | 'measured';
+}
+
+/** Adds --units, --denominator and --thickness to a command. */
+export function withLengthOptions(command: Command): Command {
+  return command
+    .addOption(
+      new Option('--units <units>', 'print lengths in mm or in; as the file is written unless said').choices([
+        'mm',
+        'in',
+      ]),
+    )
+    .option(
+      '--denominator <n>',
+      'finest fraction of an inch, 64 unless said; what rounding loses is shown',
+      denominator,
+    )
+    .addOption(
+      new Option('--thickness <which>', 'work sizes from the nominal or the measured thickness of the sheets')
+        .choices(['nominal', 'measured'])
+        .default('measured'),
+    );
+}
+
+/** How lengths are printed, for files written in `written`. */
+export function lengthFormat(options: LengthOptions, written: Units): LengthFormat {
+  const units = options.units ?? written;
+  if (options.denominator !== undefined && units === 'mm') {
+    throw new Misuse('--denominator is about inches; say --units in as well');
+  }
+  return { units, denominator: options.denominator };
+}
+
+const MOST = 1024;
+
+function denominator(words: string): number {
+  const n = Number(words);
+  if (!/^\d+$/.test(words) || n < 1 || n > MOST) {
+    throw new InvalidArgumentError(`It must be a whole number from 1 to ${MOST}, such as 32.`);
+  }
+  return n;
+}

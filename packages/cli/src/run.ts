@@ -1,0 +1,111 @@
+import { readFileSync } from 'node:fs';
+import { Command, CommanderError, Option } from 'commander';
+import { build } from './commands/build.js';
+import { check } from './commands/check.js';
+import { explain } from './commands/explain.js';
+import { type Io, MISUSE, Misuse } from './io.js';
+import { withLengthOptions } from './options.js';
+
+/**
+ * Runs the command line and gives its exit code: 0 clean, 1 errors were found, 2 the command was called wrongly or
+ * its input cannot be read.
+ */
+export async function run(args: readonly string[], io: Io): Promise<number> {
+  let code = 0;
+  const program = commands(io, (result) => {
+    code = result;
+  });
+  try {
+    await program.parseAsync([...args], { from: 'user' });
+    return code;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : MISUSE;
+    if (!(error instanceof Misuse)) throw error;
+    io.err.write(`dryfit: ${error.message}\n`);
+    return MISUSE;
+  }
+}
+
+const CODES = `
+Exit code: 0 clean, 1 errors were found, 2 called wrongly or input that cannot be read.`;
+
+function commands(io: Io, done: (code: number) => void): Command {
+  const program = new Command('dryfit')
+    .description(
+      'Puts cabinets together from text before anything is cut: sizes, slots, spacers and stops, or what cannot be made.',
+    )
+    .version(version(), '-V, --version', 'print the version')
+    .helpOption('-h, --help', 'print help')
+    .exitOverride()
+    .configureOutput({
+      writeOut: (text) => io.out.write(text),
+      writeErr: (text) => io.err.write(text),
+      getOutHasColors: () => false,
+      getErrHasColors: () => false,
+    })
+    .showHelpAfterError('(dryfit --help tells more)')
+    .addHelpText(
+      'after',
+      `${CODES}\n\nExamples:\n  dryfit check\n  dryfit build bookcase.joinery --out tables\n  dryfit explain bookcase.joinery shelf`,
+    );
+
+  withLengthOptions(program.command('check'))
+    .description('say what cannot be made, by how much, and what would cure it')
+    .argument('[paths...]', 'files, or folders whose .joinery files are all checked (default: this folder)')
+    .addOption(new Option('--format <format>', 'what to print').choices(['text', 'json']).default('text'))
+    .option('--strict', 'exit with 1 on warnings too')
+    .addHelpText(
+      'after',
+      `
+Warnings alone leave the exit code at 0, unless --strict is given.${CODES}
+
+Examples:
+  dryfit check
+  dryfit check bookcase.joinery
+  dryfit check cabinets --strict
+  dryfit check bookcase.joinery --units in --denominator 32
+  dryfit check . --format json > findings.json`,
+    )
+    .action(async (paths, options) => done(await check(paths, options, io)));
+
+  withLengthOptions(program.command('build'))
+    .description('write the tables of every cabinet and job: parts, slots, spacers, stops, cuts, connectors')
+    .argument('<file>', 'a .joinery file')
+    .option('--out <folder>', 'where to write CSV, Markdown and fit.json; without it the tables are printed')
+    .option('--with-errors', 'write although there are errors; every table says so')
+    .addHelpText(
+      'after',
+      `
+One folder is written for each cabinet (and set of parameters) and each job, all files or none. With errors nothing
+is written. Files that an earlier build of the same source wrote and this one does not are removed.${CODES}
+
+Examples:
+  dryfit build bookcase.joinery --out tables
+  dryfit build bookcase.joinery
+  dryfit build railbase.joinery --out tables --units in --denominator 32
+  dryfit build bookcase.joinery --out nominal --thickness nominal`,
+    )
+    .action(async (file, options) => done(await build(file, options, io)));
+
+  withLengthOptions(program.command('explain'))
+    .description('say why a part has its sizes and where each slot of a part or joint is')
+    .argument('<file>', 'a .joinery file')
+    .argument('<name...>', 'a part ("shelf", "shelf 2"), a joint ("shelf / lh") or a statement')
+    .option('--cabinet <name>', 'only in this cabinet')
+    .addHelpText(
+      'after',
+      `${CODES}
+
+Examples:
+  dryfit explain bookcase.joinery divider
+  dryfit explain bookcase.joinery shelf 2
+  dryfit explain bookcase.joinery "shelf 2 / lh"`,
+    )
+    .action(async (file, name, options) => done(await explain(file, name, options, io)));
+
+  return program;
+}
+
+function version(): string {
+  return JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8')).version;
+}
