@@ -66,33 +66,30 @@ export function normalise({ unknowns, equations }: LinearSystem): Normal {
   const empties: Empty[] = [];
   const grounds: (number | undefined)[] = [undefined, undefined, undefined];
   equations.forEach((equation, index) => {
-    const row = simpleEdge(equation, index, nodes) ?? anyRow(equation, index, nodes, unknowns.length);
+    const simple = simpleEdge(equation, index, nodes);
+    if (simple) {
+      edges.push(simple);
+      return;
+    }
+    const row = anyRow(equation, index, nodes, unknowns.length);
     if (row === undefined) return;
     if (row.kind === 'edge') edges.push(row);
     else if (row.kind === 'general') generals.push(row);
     else empties.push(row);
-    for (const axis of [0, 1, 2]) {
-      const ground = unknowns.length + axis;
-      if (row.kind === 'edge' ? row.high === ground : row.kind === 'general' && touches(row, ground))
-        grounds[axis] = ground;
+    for (const { unknown } of termsOf(row)) {
+      if (unknown >= unknowns.length) grounds[unknown - unknowns.length] = unknown;
     }
   });
   const { rank } = nodes;
   const last = (a: Row, b: Row) => compareSources(equations, a.index, b.index);
-  edges.sort(
-    (a, b) =>
-      (rank[a.low] as number) - (rank[b.low] as number) ||
-      (rank[a.high] as number) - (rank[b.high] as number) ||
-      a.offset.compare(b.offset) ||
-      last(a, b) ||
-      a.factor.compare(b.factor) ||
-      a.index - b.index,
-  );
   generals.sort(
     (a, b) => compareTerms(a.terms, b.terms, rank) || a.value.compare(b.value) || last(a, b) || a.index - b.index,
   );
   empties.sort((a, b) => a.value.compare(b.value) || last(a, b) || a.index - b.index);
-  return { ...nodes, grounds, edges, generals, empties };
+  const sortedEdges = sortEdges(edges, nodes, (a, b) => {
+    return a.offset.compare(b.offset) || last(a, b) || a.factor.compare(b.factor) || a.index - b.index;
+  });
+  return { ...nodes, grounds, edges: sortedEdges, generals, empties };
 }
 
 /** Coefficients of an equation, as the caller wrote it but for merged terms and the ground. */
@@ -185,8 +182,35 @@ function anyRow(equation: Equation, index: number, nodes: Nodes, unknowns: numbe
   return { kind: 'general', index, axis, statement, written, terms, value };
 }
 
-function touches(row: General, node: number): boolean {
-  return row.terms.some((term) => term.unknown === node);
+/** Sorts edges by the ranks of their planes, by counting; those between the same two planes by `among`. */
+function sortEdges(edges: readonly Edge[], { rank, count }: Nodes, among: (a: Edge, b: Edge) => number): Edge[] {
+  const byHigh = countingSort(edges, count, (edge) => rank[edge.high] as number);
+  const sorted = countingSort(byHigh, count, (edge) => rank[edge.low] as number);
+  for (let start = 0; start < sorted.length; ) {
+    const { low, high } = sorted[start] as Edge;
+    let end = start + 1;
+    while (sorted[end]?.low === low && sorted[end]?.high === high) end += 1;
+    if (end > start + 1) {
+      const run = sorted.slice(start, end).sort(among);
+      for (let i = start; i < end; i++) sorted[i] = run[i - start] as Edge;
+    }
+    start = end;
+  }
+  return sorted;
+}
+
+/** A stable sort by a key from 0 up to `count`. */
+function countingSort<T>(items: readonly T[], count: number, keyOf: (item: T) => number): T[] {
+  const next = new Int32Array(count + 1);
+  for (const item of items) next[keyOf(item) + 1] = (next[keyOf(item) + 1] as number) + 1;
+  for (let i = 1; i < count; i++) next[i] = (next[i] as number) + (next[i - 1] as number);
+  const sorted = new Array<T>(items.length);
+  for (const item of items) {
+    const at = next[keyOf(item)] as number;
+    sorted[at] = item;
+    next[keyOf(item)] = at + 1;
+  }
+  return sorted;
 }
 
 function compareTerms(a: readonly LinearTerm[], b: readonly LinearTerm[], rank: Int32Array): number {
