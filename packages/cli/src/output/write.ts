@@ -66,8 +66,8 @@ export function writeWhole(out: string, source: string, files: readonly Written[
 /** Makes a folder and those above it; returns those made, the innermost first. */
 function makeFolder(path: string): string[] {
   const made: string[] = [];
-  for (let folder = path; look(folder) === undefined; folder = dirname(folder)) made.push(folder);
   try {
+    for (let folder = path; look(folder) === undefined; folder = dirname(folder)) made.push(folder);
     mkdirSync(path, { recursive: true });
   } catch (error) {
     made.forEach(removeEmpty);
