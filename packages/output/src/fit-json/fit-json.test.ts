@@ -9,7 +9,11 @@ const MM = { units: 'mm' } as const;
 const validate = new Ajv2020({ allErrors: true }).compile(schema);
 
 function written(more: Parameters<typeof result>[0] = {}, findings: readonly Finding[] = []) {
-  const batch = { title: ['Periodicals'], items: [{ result: result(more, { findings }), count: 4 }], errors: 0 };
+  const batch = {
+    title: ['Periodicals'],
+    items: [{ result: result(more, { findings, silenced: findings }), count: 4 }],
+    errors: 0,
+  };
   return fitJson('cabinet', batch, locate, MM);
 }
 
@@ -84,6 +88,7 @@ describe('fit.json', () => {
       undefined,
       undefined,
     ]);
+    expect(cabinet?.allowed).toEqual(cabinet?.findings);
     expect(cabinet?.findings[0]).toMatchObject({ code: 'part-not-fixed', place: { file: 'bases.joinery', line: 2 } });
   });
 });

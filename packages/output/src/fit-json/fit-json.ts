@@ -63,6 +63,7 @@ function cabinetJson(item: Item, locate: Locate, format: LengthFormat): CabinetJ
     joints: [...fit.joints].sort((a, b) => byText(a.id, b.id)).map((joint) => jointJson(joint, locate)),
     connectors: needed(item).map(({ connector, each }) => ({ connector: connector.name, each, needed: each * count })),
     findings: findingsOf(result.findings, result, locate, format),
+    allowed: findingsOf(result.silenced, result, locate, format),
   });
 }
 

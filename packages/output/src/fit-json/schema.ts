@@ -185,6 +185,7 @@ const CabinetSchema = exactly(
       ),
     ),
     findings: Type.Array(FindingSchema),
+    allowed: Type.Array(FindingSchema, { description: 'What would have been found, had the file not allowed it.' }),
   },
   'A cabinet with one set of parameters.',
 );
