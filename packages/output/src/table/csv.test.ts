@@ -71,6 +71,6 @@ describe('a table as CSV (RFC 4180)', () => {
   it('writes inches with their unit, so that 3/4 is not taken for a date, and what rounding lost', () => {
     const inches = [text('lh'), count(1), length(mm('19.05')), lengths([mm(18)])];
     const csv = toCsv(table([inches]), { units: 'in', denominator: 64 });
-    expect(csv).toBe('Part,Pieces,Off (in),At 1 (in)\r\nlh,1,3/4 in,45/64 in (+0.14 mm lost)\r\n');
+    expect(csv).toBe('Part,Pieces,Off (in),At 1 (in)\r\nlh,1,3/4 in,45/64 in (+0.14 mm)\r\n');
   });
 });

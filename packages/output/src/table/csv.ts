@@ -53,7 +53,7 @@ function fields(cell: Cell, column: Column, width: number, format: LengthFormat)
     case 'lengths':
       return [''];
     case 'text':
-      return [safe(visible(printText(cell.text, format)))];
+      return [safe(visible(printText(cell.text, format, 'table')))];
     case 'count':
       return [String(cell.count)];
     case 'length':
@@ -67,7 +67,7 @@ function number(length: Rational | Bounded | undefined, format: LengthFormat): s
     const exact = length instanceof Rational ? length : fromBounded(length);
     return formatMm(exact, { decimals: Math.max(format.decimals ?? 2, 4) }).text;
   }
-  const [inches = '', lost] = printLength(length, { ...format, unit: false }).split(' (');
+  const [inches = '', lost] = printLength(length, { ...format, unit: false }, 'table').split(' (');
   return `${inches} in${lost === undefined ? '' : ` (${lost}`}`;
 }
 

@@ -36,8 +36,8 @@ export function noteLines(table: Table, laid: Laid, format: LengthFormat): strin
   if (cells.some((cell) => cell.includes('≈'))) {
     notes.push(`≈ marks a length rounded to ${10 ** -(format.decimals ?? 2)} mm; its exact value is in fit.json.`);
   }
-  if (cells.some((cell) => cell.includes(' mm lost)'))) {
-    notes.push('"lost" is the exact length less the printed one; the exact value is in fit.json.');
+  if (format.units === 'in' && cells.some((cell) => / mm\)/.test(cell))) {
+    notes.push('(+0.1 mm) after a length is what rounding it lost: the two together are the exact length.');
   }
   return notes;
 }
@@ -47,13 +47,13 @@ function cellText(cell: Cell, format: LengthFormat): string {
     case 'empty':
       return '';
     case 'text':
-      return printText(cell.text, format);
+      return printText(cell.text, format, 'table');
     case 'count':
       return String(cell.count);
     case 'length':
-      return printLength(cell.length, format);
+      return printLength(cell.length, format, 'table');
     case 'lengths':
-      return cell.lengths.map((length) => printLength(length, format)).join(', ');
+      return cell.lengths.map((length) => printLength(length, format, 'table')).join(', ');
   }
 }
 
