@@ -1,4 +1,5 @@
 import { Rational } from '@dryfit/engine';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { mm } from '../periodicals.fixture.js';
 import { safe, toCsv } from './csv.js';
@@ -73,4 +74,33 @@ describe('a table as CSV (RFC 4180)', () => {
     const csv = toCsv(table([inches]), { units: 'in', denominator: 64 });
     expect(csv).toBe('Part,Pieces,Off (in),At 1 (in)\r\nlh,1,3/4 in,45/64 in (+0.14 mm)\r\n');
   });
+
+  it('stays a rectangle that no spreadsheet runs, whatever the names are', () => {
+    const hostile = fc.oneof(
+      fc.string({ unit: 'binary' }),
+      fc.string({ unit: fc.constantFrom(...'=+-@\t\r\n",;|'), minLength: 1 }),
+    );
+    fc.assert(
+      fc.property(fc.array(hostile, { minLength: 1 }), (names) => {
+        const parsed = parse(toCsv(table(names.map(row), { cautions: ['Clamp.'] }), MM));
+        expect(parsed).toHaveLength(names.length + 1);
+        for (const record of parsed) {
+          expect(record).toHaveLength(6);
+          expect(record[0]).not.toMatch(/^[=+\-@\t\r]/);
+        }
+      }),
+    );
+  });
 });
+
+/** Reads CSV by the grammar of RFC 4180, section 2. */
+function parse(csv: string): string[][] {
+  const field = '(?:"((?:[^"]|"")*)"|([^",\\r\\n]*))';
+  const pattern = new RegExp(`${field}(,|\\r\\n)`, 'gy');
+  const records: string[][] = [[]];
+  for (const [, quoted, bare = '', end] of csv.matchAll(pattern)) {
+    records.at(-1)?.push(quoted === undefined ? bare : quoted.replaceAll('""', '"'));
+    if (end === '\r\n') records.push([]);
+  }
+  return records.slice(0, -1);
+}
