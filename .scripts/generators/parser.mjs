@@ -1,6 +1,5 @@
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { dirname, join, relative } from 'node:path';
 import { root } from '../root.mjs';
 
@@ -9,7 +8,7 @@ export const paths = ['packages/language/src/generated', 'syntaxes'];
 
 /** Runs the parser generator with every output path of langium-config.json moved into the given folder. */
 export function write(into) {
-  const cli = join(dirname(createRequire(import.meta.url).resolve('langium-cli/package.json')), 'bin/langium.js');
+  const cli = join(root, 'node_modules/langium-cli/bin/langium.js');
   const configFile = join(root, '.cache', `langium-config-${process.pid}.json`);
   const from = dirname(configFile);
   const config = JSON.parse(readFileSync(join(root, 'langium-config.json'), 'utf8'));
@@ -29,4 +28,21 @@ export function write(into) {
   } finally {
     rmSync(configFile, { force: true });
   }
+  for (const language of config.languages)
+    colourNumbers(join(from, language.textMate.out), join(from, language.grammar));
+}
+
+/**
+ * Colours numbers with their units, before strings: the generator knows keywords, comments and strings only, so that
+ * the inch mark of `3/4"` would open a string. The pattern is the grammar's own NUMBER; the language has no escapes.
+ */
+function colourNumbers(textMateFile, grammarFile) {
+  const number = /terminal NUMBER:\s*\/(.*)\/;/.exec(readFileSync(grammarFile, 'utf8'))?.[1];
+  if (number === undefined) throw new Error(`${grammarFile} has no terminal NUMBER with a regular expression`);
+  const textMate = JSON.parse(readFileSync(textMateFile, 'utf8'));
+  const string = textMate.patterns.findIndex(({ name }) => name?.startsWith('string.'));
+  Object.assign(textMate.patterns[string], { end: '"|$', patterns: [] });
+  textMate.patterns.splice(string, 0, { name: 'constant.numeric.joinery', match: `(?<![\\p{L}\\d_])${number}` });
+  delete textMate.repository['string-character-escape'];
+  writeFileSync(textMateFile, `${JSON.stringify(textMate, null, 2)}\n`);
 }
