@@ -1,7 +1,8 @@
-import { checks } from './checks/index.js';
 import { type CheckContext, runChecks } from './checks/check.js';
+import { checks } from './checks/index.js';
 import type { Finding } from './fit/finding.js';
 import type { Fit, FitResult, Reason } from './fit/fit.js';
+import { silence } from './fit/silence.js';
 import { fitJoints } from './joints/joints.js';
 import { Rational } from './number/rational.js';
 import { fitParts, outsideOf } from './parts/parts.js';
@@ -10,7 +11,6 @@ import { partStatement } from './sizes/system.js';
 import { axisOf, highSide, lowSide, type Side } from './spec/sides.js';
 import type { Source } from './spec/source.js';
 import type { PartId, Spec, Statement } from './spec/spec.js';
-import { silence } from './fit/silence.js';
 
 /**
  * Works out a cabinet: sizes, slots, spacers and stops, and every finding. Pure and total: a spec that cannot
@@ -78,15 +78,16 @@ function reasonsBetween(solved: Solved, part: PartId, high: Side, low: Side): re
   ]);
 }
 
-
-
 function placeReasons(solved: Solved, part: PartId, side: Side): readonly Reason[] {
   const number = solved.system.planes.side(part, side);
   if (number === undefined || solved.at(part, side) === undefined) return [];
   return explain(solved, [{ unknown: number, coefficient: Rational.ONE }]);
 }
 
-function explain(solved: Solved, terms: readonly { readonly unknown: number; readonly coefficient: Rational }[]): readonly Reason[] {
+function explain(
+  solved: Solved,
+  terms: readonly { readonly unknown: number; readonly coefficient: Rational }[],
+): readonly Reason[] {
   const sources = statementSources(solved.spec);
   return solved.solution.explain(terms).flatMap(({ equation, multiplier }) => {
     const found = solved.system.equations[equation];

@@ -1,5 +1,5 @@
-import type { PartId } from '../spec/spec.js';
 import type { Source } from '../spec/source.js';
+import type { PartId } from '../spec/spec.js';
 import type { Text } from './text.js';
 
 /** `error`: cannot be made as written. `warning`: can be made, unwisely. `info`: worth knowing. */

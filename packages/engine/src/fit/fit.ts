@@ -57,7 +57,14 @@ export type Cut =
       readonly source: Source;
     }
   /** The end `side` is bevelled: the toe lies on `outer`, `angle` degrees off square. */
-  | { readonly kind: 'bevel'; readonly side: Side; readonly outer: Side; readonly angle: 45; readonly joint: string; readonly source: Source };
+  | {
+      readonly kind: 'bevel';
+      readonly side: Side;
+      readonly outer: Side;
+      readonly angle: 45;
+      readonly joint: string;
+      readonly source: Source;
+    };
 
 export interface SlotCut<K extends 'disc' | 'mortise' | 'hole'> {
   readonly kind: K;

@@ -13,7 +13,13 @@ export function mouthLength(connector: Connector, machine: Machine, depth: Ratio
  * Whether `room` from a slot's middle is at least half its opening and `rest` more: exact even for a disc, whose
  * half chord is the root of p·(D − p).
  */
-export function reaches(connector: Connector, machine: Machine, depth: Rational, room: Rational, rest: Rational): boolean {
+export function reaches(
+  connector: Connector,
+  machine: Machine,
+  depth: Rational,
+  room: Rational,
+  rest: Rational,
+): boolean {
   const left = room.sub(rest);
   if (machine.kind !== 'disc') return left.ge(roundLength(connector, machine).div(Rational.TWO));
   if (left.sign() < 0) return false;
@@ -22,4 +28,3 @@ export function reaches(connector: Connector, machine: Machine, depth: Rational,
 
 const roundLength = (connector: Connector, machine: Machine): Rational =>
   machine.kind === 'drill' ? machine.diameter : (connector.slot ?? connector.along);
-

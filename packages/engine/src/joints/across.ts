@@ -1,6 +1,6 @@
 import { mitreFace } from '../geometry/mitre.js';
 import { Rational } from '../number/rational.js';
-import { workingThickness } from '../sizes/system.js';
+import { workingThickness } from '../sizes/thickness.js';
 import type { JointStatement, PartSpec, Spec } from '../spec/spec.js';
 import type { Machine } from '../spec/stock.js';
 

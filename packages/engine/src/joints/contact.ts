@@ -1,9 +1,9 @@
-import { overlap, type Range, rangeOf, without } from './place.js';
 import type { Meeting } from '../sizes/hosts.js';
 import type { Solved } from '../sizes/solved.js';
 import { type Axis, axisOf, isHigh, type Side } from '../spec/sides.js';
 import type { PartId, PartSpec } from '../spec/spec.js';
 import type { Kind } from './meeting.js';
+import { overlap, type Range, rangeOf, without } from './place.js';
 
 /**
  * The stretch of the run where the two touching sides overlap, as coordinates, with notches taken out.
@@ -18,7 +18,8 @@ export function contactRange(solved: Solved, part: PartSpec, meeting: Meeting, k
   const band = overlap(rangeOf(solved, part.id, across), rangeOf(solved, meeting.host, across));
   if (!band) return undefined;
   return [part.id, meeting.host].reduce<Range | undefined>(
-    (left, id) => left && clipNotch(solved, id, id === part.id ? meeting.enteringSide : meeting.hostSide, left, run, band, across),
+    (left, id) =>
+      left && clipNotch(solved, id, id === part.id ? meeting.enteringSide : meeting.hostSide, left, run, band, across),
     along,
   );
 }

@@ -32,7 +32,13 @@ export function datumOf(solved: Solved, bench: Bench, joint: JointStatement, run
   for (const id of [...hostsOf(joint), ...joint.entering]) {
     const edge = bench.at(id, side);
     if (edge === undefined) continue;
-    if (zero === undefined || edge.sub(zero).mul(Rational.of(outward(side))).sign() > 0) {
+    if (
+      zero === undefined ||
+      edge
+        .sub(zero)
+        .mul(Rational.of(outward(side)))
+        .sign() > 0
+    ) {
       zero = edge;
       zeroPart = id;
     }

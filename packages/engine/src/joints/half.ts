@@ -119,7 +119,11 @@ function placeAcross(solved: Solved, bench: Bench, shared: Shared, plan: HalfPla
   if (plan.role === 'mitre') {
     const toe = solved.at(part.id, plan.outer ?? reference);
     if (toe === undefined) return undefined;
-    return { from: { kind: plan.from === 'heel' ? 'heel' : 'toe', side: reference }, across: shared.c, acrossCoordinate: toe };
+    return {
+      from: { kind: plan.from === 'heel' ? 'heel' : 'toe', side: reference },
+      across: shared.c,
+      acrossCoordinate: toe,
+    };
   }
   const coordinate = shared.referencePlane.sub(shared.c.mul(sign));
   const own = plan.role === 'edge' ? solved.at(part.id, reference) : bench.at(part.id, reference);
@@ -136,4 +140,3 @@ export function fromToe(half: Half, thickness: Rational): Bounded {
   const face = mitreFace(thickness);
   return { value: face.value - half.across.toNumber(), error: face.error + Number.EPSILON * face.value };
 }
-

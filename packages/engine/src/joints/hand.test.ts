@@ -19,7 +19,14 @@ describe('which fence the datum edge goes to', () => {
   });
 
   const sides: readonly Side[] = ['left', 'right', 'front', 'rear', 'bottom', 'top'];
-  const opposite: Record<Side, Side> = { left: 'right', right: 'left', front: 'rear', rear: 'front', bottom: 'top', top: 'bottom' };
+  const opposite: Record<Side, Side> = {
+    left: 'right',
+    right: 'left',
+    front: 'rear',
+    rear: 'front',
+    bottom: 'top',
+    top: 'bottom',
+  };
   const axis = (side: Side): string => ({ left: 'x', right: 'x', front: 'y', rear: 'y', bottom: 'z', top: 'z' })[side];
   const triples = sides.flatMap((surface) =>
     sides.flatMap((reference) =>

@@ -1,4 +1,4 @@
-import { cross, dot, negate, normal, subtract, add, type Vector } from '../geometry/vector.js';
+import { add, cross, dot, negate, normal, subtract, type Vector } from '../geometry/vector.js';
 import type { Side } from '../spec/sides.js';
 import type { Pose } from '../spec/stock.js';
 

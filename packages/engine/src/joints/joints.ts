@@ -90,7 +90,19 @@ function fitJoint(
     stretch,
     joint.leaveOut.map((written) => written.value),
   );
-  const halves = bothHalves(solved, bench, { joint, part, host, meeting, kind, references, connector, machine, id, datum: { ...datum, zero: datum.zero }, lines });
+  const halves = bothHalves(solved, bench, {
+    joint,
+    part,
+    host,
+    meeting,
+    kind,
+    references,
+    connector,
+    machine,
+    id,
+    datum: { ...datum, zero: datum.zero },
+    lines,
+  });
   if (halves.some((half) => half.setback.sign() < 0)) trouble.push('datum inside');
   return { ...known, lines, halves, trouble };
 }
@@ -133,7 +145,9 @@ function unequal(solved: Solved, part: PartSpec, host: PartSpec): boolean {
 
 const sizesKnown = (solved: Solved, ...parts: readonly PartSpec[]): boolean =>
   parts.every((part) =>
-    (['left', 'right', 'front', 'rear', 'bottom', 'top'] as const).every((side) => solved.at(part.id, side) !== undefined),
+    (['left', 'right', 'front', 'rear', 'bottom', 'top'] as const).every(
+      (side) => solved.at(part.id, side) !== undefined,
+    ),
   );
 
 function bothHalves(

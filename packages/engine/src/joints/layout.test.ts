@@ -3,9 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { Rational } from '../number/rational.js';
 import { layOut } from './layout.js';
 
-const mm = (text: string): Rational => Rational.parse(text)!;
+const mm = (text: string): Rational => Rational.parse(text) ?? Rational.ZERO;
 const inch = (text: string): Rational => mm(text).mul(Rational.of(127, 5));
-const used = (lines: ReturnType<typeof layOut>): string[] => lines.filter((l) => l.use === 'used').map((l) => l.fromZero.toString());
+const used = (lines: ReturnType<typeof layOut>): string[] =>
+  lines.filter((l) => l.use === 'used').map((l) => l.fromZero.toString());
 
 describe('lines spread from the ends of a contact', () => {
   // Popular Woodworking no. 122 (June 2001) p. 26 and no. 130 (Oct 2002) p. 50: first 2 in from the edge, then
@@ -17,7 +18,9 @@ describe('lines spread from the ends of a contact', () => {
 
   it('does not let fractions accumulate: 23 1/4 in at 2 in and 7 in', () => {
     const layout = { kind: 'spread', first: inch('2'), last: inch('2'), most: inch('7') } as const;
-    const lines = layOut(layout, { from: mm('0'), to: inch('23 1/4') }, []).map((l) => l.fromZero.div(Rational.of(127, 5)).toString());
+    const lines = layOut(layout, { from: mm('0'), to: inch('23 1/4') }, []).map((l) =>
+      l.fromZero.div(Rational.of(127, 5)).toString(),
+    );
     expect(lines).toEqual(['2', '101/12', '89/6', '85/4']); // 2, 8 5/12, 14 5/6, 21 1/4
   });
 
@@ -41,10 +44,10 @@ describe('lines spread from the ends of a contact', () => {
         const lines = layOut({ kind: 'spread', first, last, most }, { from: Rational.ZERO, to }, []);
         if (lines.length > 1000) return;
         const at = lines.map((l) => l.fromZero);
-        expect(at[0]!.equals(first)).toBe(true);
-        expect(at.at(-1)!.equals(to.sub(last))).toBe(true);
-        const steps = at.slice(1).map((p, i) => p.sub(at[i]!));
-        for (const step of steps) expect(step.le(most) && step.equals(steps[0]!)).toBe(true);
+        expect(at[0]?.equals(first)).toBe(true);
+        expect(at.at(-1)?.equals(to.sub(last))).toBe(true);
+        const steps = at.slice(1).map((p, i) => p.sub(at[i] as Rational));
+        for (const step of steps) expect(step.le(most) && step.equals(steps[0] as Rational)).toBe(true);
         // One interval fewer would be too long.
         const fewer = steps.length - 1;
         if (fewer > 0) expect(extra.div(Rational.of(fewer)).gt(most)).toBe(true);

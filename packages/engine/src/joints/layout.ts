@@ -20,7 +20,12 @@ export function layOut(layout: Layout, contact: Stretch, leaveOut: readonly Rati
     .map((fromZero) => ({ fromZero, use: useOf(fromZero, contact, skip, leaveOut) }));
 }
 
-function useOf(line: Rational, contact: Stretch, skip: Rational | undefined, leaveOut: readonly Rational[]): Line['use'] {
+function useOf(
+  line: Rational,
+  contact: Stretch,
+  skip: Rational | undefined,
+  leaveOut: readonly Rational[],
+): Line['use'] {
   if (line.lt(contact.from) || line.gt(contact.to)) return 'outside contact';
   if (leaveOut.some((left) => left.equals(line))) return 'left out';
   if (skip && (line.sub(contact.from).lt(skip) || contact.to.sub(line).lt(skip))) return 'skipped';
@@ -37,9 +42,10 @@ function spread(layout: Extract<Layout, { kind: 'spread' }>, contact: Stretch): 
   const span = contact.to.sub(layout.last).sub(start);
   if (span.sign() < 0) return [contact.from.add(contact.to).div(Rational.TWO)];
   if (span.isZero()) return [start];
-  if (layout.pitch && layout.pitch.sign() > 0) {
-    const steps = Number(span.div(layout.pitch).floor().numerator);
-    return count(steps).map((i) => start.add(layout.pitch!.mul(Rational.of(i))));
+  const { pitch } = layout;
+  if (pitch && pitch.sign() > 0) {
+    const steps = Number(span.div(pitch).floor().numerator);
+    return count(steps).map((i) => start.add(pitch.mul(Rational.of(i))));
   }
   const steps = layout.most && layout.most.sign() > 0 ? Number(span.div(layout.most).ceil().numerator) : 1;
   return count(steps).map((i) => start.add(span.mul(Rational.of(i, steps))));

@@ -32,7 +32,8 @@ export function kindOf(joint: JointStatement, part: PartSpec, host: PartSpec, me
   const edgePart = enteringRole === 'edge' ? part : host;
   const across = thicknessAxis(edgePart.attitude);
   const base = { enteringRole, hostRole, crossed: false } as const;
-  if (enteringRole === 'face' && hostRole === 'face') return { ...base, meeting: 'face to face', run: undefined, across: undefined };
+  if (enteringRole === 'face' && hostRole === 'face')
+    return { ...base, meeting: 'face to face', run: undefined, across: undefined };
   const run = thirdAxis(meeting.axis, across);
   if (enteringRole === 'edge' && hostRole === 'edge') {
     return { ...base, meeting: 'edge to edge', run, across, crossed: part.attitude !== host.attitude };

@@ -4,7 +4,7 @@ import { Rational } from '../number/rational.js';
 import type { Jig } from '../spec/stock.js';
 import { makeUp, worstOff } from './spacers.js';
 
-const mm = (text: string): Rational => Rational.parse(text)!;
+const mm = (text: string): Rational => Rational.parse(text) ?? Rational.ZERO;
 const none = { plus: Rational.ZERO, minus: Rational.ZERO };
 const jig = (spacers: readonly string[], within = '0.2'): Jig => ({
   name: 'longbed',
@@ -47,7 +47,15 @@ describe('making up a spacer', () => {
     const stock = fc.array(fc.integer({ min: 1, max: 300 }), { maxLength: 7 });
     fc.assert(
       fc.property(width, stock, fc.integer({ min: 0, max: 5 }), (w, pieces, within) => {
-        const spacer = makeUp(Rational.of(w, 10), none, jig(pieces.map((p) => `${p}/10`), `${within}/10`), false);
+        const spacer = makeUp(
+          Rational.of(w, 10),
+          none,
+          jig(
+            pieces.map((p) => `${p}/10`),
+            `${within}/10`,
+          ),
+          false,
+        );
         let best = { size: Number.POSITIVE_INFINITY, off: Number.POSITIVE_INFINITY };
         let nearest = Number.POSITIVE_INFINITY;
         for (let mask = 1; mask < 1 << pieces.length; mask++) {
@@ -55,7 +63,8 @@ describe('making up a spacer', () => {
           const off = Math.abs(chosen.reduce((a, b) => a + b, 0) - w);
           nearest = Math.min(nearest, off);
           if (off > within) continue;
-          if (chosen.length < best.size || (chosen.length === best.size && off < best.off)) best = { size: chosen.length, off };
+          if (chosen.length < best.size || (chosen.length === best.size && off < best.off))
+            best = { size: chosen.length, off };
         }
         if (best.size === Number.POSITIVE_INFINITY) {
           expect(spacer.kind).toBe('missing');

@@ -55,8 +55,8 @@ export function searchStacks(
         return;
       }
       for (let i = from; i <= pieces.length - left && tried < MOST_STACKS; i++) {
-        const piece = pieces[i]!;
-        if (i > from && pieces[i - 1]!.equals(piece)) continue;
+        const piece = pieces[i] as Rational;
+        if (i > from && pieces[i - 1]?.equals(piece)) continue;
         visit(i + 1, left - 1, sum.add(piece), [...chosen, piece]);
       }
     };

@@ -4,7 +4,17 @@ import { type Range, rangeOf } from '../joints/place.js';
 import { Rational } from '../number/rational.js';
 import { enteringParts, type Meeting, meetings } from '../sizes/hosts.js';
 import type { Solved } from '../sizes/solved.js';
-import { AXES, type Axis, axisOf, highSide, isHigh, lowSide, outward, thicknessAxis, thirdAxis } from '../spec/sides.js';
+import {
+  AXES,
+  type Axis,
+  axisOf,
+  highSide,
+  isHigh,
+  lowSide,
+  outward,
+  thicknessAxis,
+  thirdAxis,
+} from '../spec/sides.js';
 import type { JointStatement, NotchStatement, PartId, PartSpec } from '../spec/spec.js';
 
 /** Every cut of every part, by part: slots from the joints, then grooves, rebates, housings, bevels and notches. */
@@ -19,7 +29,14 @@ export function cutsByPart(solved: Solved, joints: readonly FittedJoint[]): Read
     for (const half of joint.halves) for (const cut of slotCuts(joint, half)) add(half.part, cut);
     if (joint.verb === 'mitre') {
       const { id, source } = joint;
-      add(joint.entering, { kind: 'bevel', side: joint.enteringSide, outer: joint.hostSide, angle: 45, joint: id, source });
+      add(joint.entering, {
+        kind: 'bevel',
+        side: joint.enteringSide,
+        outer: joint.hostSide,
+        angle: 45,
+        joint: id,
+        source,
+      });
       add(joint.host, { kind: 'bevel', side: joint.hostSide, outer: joint.enteringSide, angle: 45, joint: id, source });
     }
   }
@@ -64,14 +81,17 @@ function walls(solved: Solved, joint: JointStatement, part: PartSpec, axis: Axis
  * the host; a stopped groove ends that far inside both ends of its host.
  */
 function addRecesses(solved: Solved, joint: JointStatement, add: (part: PartId, cut: Cut) => void): void {
-  const kind = ({ groove: 'groove', rebate: 'rebate', house: 'housing' } as const)[joint.verb as 'groove' | 'rebate' | 'house'];
+  const kind = ({ groove: 'groove', rebate: 'rebate', house: 'housing' } as const)[
+    joint.verb as 'groove' | 'rebate' | 'house'
+  ];
   if (kind === undefined) return;
   const depth = (joint.verb === 'rebate' ? joint.lap : joint.depth)?.value;
   if (!depth || depth.sign() <= 0) return;
   for (const part of enteringParts(joint, solved.system.planes)) {
     for (const meeting of meetings(joint, solved.system.planes)) {
       const recess = recessOf(solved, joint, part, meeting, depth);
-      if (recess) add(meeting.host, { kind, surface: meeting.hostSide, source: joint.source, joint: joint.id, ...recess });
+      if (recess)
+        add(meeting.host, { kind, surface: meeting.hostSide, source: joint.source, joint: joint.id, ...recess });
     }
   }
 }

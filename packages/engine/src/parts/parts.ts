@@ -3,10 +3,10 @@ import { bandsOf } from '../joints/bench.js';
 import { rangeOf } from '../joints/place.js';
 import { Rational } from '../number/rational.js';
 import type { Solved } from '../sizes/solved.js';
-import { AXES, type Attitude, type Axis, axisOf, axisOfDimension, thicknessAxis } from '../spec/sides.js';
+import { type Attitude, AXES, type Axis, axisOf, axisOfDimension } from '../spec/sides.js';
 import type { PartSpec } from '../spec/spec.js';
 import { cutsByPart } from './cuts.js';
-import { numberPieces } from './same.js';
+import { numberPieces, pieceAxes } from './same.js';
 
 /** The way the grain runs unless a part says otherwise: up an upright or facing part, across a level one. */
 const GRAIN: Record<Attitude, Axis> = { upright: 'z', facing: 'z', level: 'x' };
@@ -52,21 +52,19 @@ function cutSize(
 ): FittedPart['cutSize'] {
   const core = (axis: Axis): Rational | undefined =>
     extent[axis]?.sub(Rational.sum(bands.filter((band) => axisOf(band.side) === axis).map((band) => band.thickness)));
-  const thick = thicknessAxis(part.attitude);
-  const along = grain === thick ? AXES.find((axis) => axis !== thick)! : grain;
-  const across = AXES.find((axis) => axis !== thick && axis !== along)!;
-  const [length, width, thickness] = [core(along), core(across), core(thick)];
+  const axes = pieceAxes({ attitude: part.attitude, grain });
+  const [length, width, thickness] = [core(axes.length), core(axes.width), core(axes.thickness)];
   return length && width && thickness ? { length, width, thickness } : undefined;
 }
 
 /** Outside size over all parts; undefined while a part is not fixed or there is none. */
 export function outsideOf(parts: readonly FittedPart[]): Point | undefined {
-  const boxes = parts.map((part) => part.box);
-  if (boxes.length === 0 || boxes.some((box) => box === undefined)) return undefined;
+  const boxes = parts.map((part) => part.box).filter((box) => box !== undefined);
+  if (boxes.length === 0 || boxes.length < parts.length) return undefined;
   const size = (axis: Axis): Rational => {
-    const los = boxes.map((box) => box!.lo[axis]);
-    const his = boxes.map((box) => box!.hi[axis]);
-    return Rational.max(his[0]!, ...his.slice(1)).sub(Rational.min(los[0]!, ...los.slice(1)));
+    const [firstHi = Rational.ZERO, ...his] = boxes.map((box) => box.hi[axis]);
+    const [firstLo = Rational.ZERO, ...los] = boxes.map((box) => box.lo[axis]);
+    return Rational.max(firstHi, ...his).sub(Rational.min(firstLo, ...los));
   };
   return { x: size('x'), y: size('y'), z: size('z') };
 }

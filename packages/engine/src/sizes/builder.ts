@@ -3,7 +3,7 @@ import { Rational } from '../number/rational.js';
 import type { Equation } from '../solve/index.js';
 import { outward, type Side } from '../spec/sides.js';
 import type { PlaneRef } from '../spec/spec.js';
-import { Planes, planeName } from './planes.js';
+import { type Planes, planeName } from './planes.js';
 
 export const NOTHING: Quantity = constant(Rational.ZERO);
 const MINUS_ONE = Rational.of(-1);

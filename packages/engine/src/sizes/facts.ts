@@ -38,7 +38,12 @@ export function addFact(
     case 'against':
       for (const part of parts) {
         const words = fact.kind === 'against' ? 'against' : 'flush with';
-        build.same(statement, build.side(part, fact.side), build.plane(fact.plane), `${part}.${fact.side} ${words} ${planeName(fact.plane)}`);
+        build.same(
+          statement,
+          build.side(part, fact.side),
+          build.plane(fact.plane),
+          `${part}.${fact.side} ${words} ${planeName(fact.plane)}`,
+        );
       }
       return;
     case 'set back':

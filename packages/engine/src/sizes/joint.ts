@@ -55,7 +55,12 @@ function addToes(build: Builder, joint: JointStatement, part: PartSpec, met: rea
   const outer = joint.outer?.side;
   if (outer === undefined) return;
   for (const { host } of met) {
-    build.same(joint.id, build.side(part.id, outer), build.side(host, outer), `${part.id}.${outer} meets the toe of ${host}`);
+    build.same(
+      joint.id,
+      build.side(part.id, outer),
+      build.side(host, outer),
+      `${part.id}.${outer} meets the toe of ${host}`,
+    );
   }
 }
 
@@ -66,7 +71,14 @@ function addGrooveWidth(build: Builder, joint: JointStatement, part: PartSpec): 
   const axis = thicknessAxis(part.attitude);
   const other = isHigh(face) ? lowSide(axis) : highSide(axis);
   const wall = { number: build.planes.groove(part.id, other), name: `${part.id}.groove.${other}` };
-  build.beyond(joint.id, wall, build.side(part.id, face), other, joint.width, `groove for ${part.id} ${joint.width.text} wide`);
+  build.beyond(
+    joint.id,
+    wall,
+    build.side(part.id, face),
+    other,
+    joint.width,
+    `groove for ${part.id} ${joint.width.text} wide`,
+  );
 }
 
 /** The face of the panel that lies against a wall of its groove: the one face this joint fixes. */

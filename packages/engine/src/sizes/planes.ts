@@ -1,6 +1,6 @@
-import { AXES, axisOf, highSide, lowSide, SIDES, type Axis, type Side, thicknessAxis } from '../spec/sides.js';
-import type { PartId, PartSpec, PlaneRef } from '../spec/spec.js';
 import type { Unknown } from '../solve/index.js';
+import { AXES, type Axis, axisOf, highSide, lowSide, SIDES, type Side, thicknessAxis } from '../spec/sides.js';
+import type { PartId, PartSpec, PlaneRef } from '../spec/spec.js';
 
 const axisNumber = (axis: Axis): 0 | 1 | 2 => AXES.indexOf(axis) as 0 | 1 | 2;
 

@@ -1,10 +1,11 @@
 import { Rational } from '../number/rational.js';
-import { solve, type Solution } from '../solve/index.js';
-import { type Axis, highSide, lowSide, type Side } from '../spec/sides.js';
+import { type Solution, solve } from '../solve/index.js';
 import type { Tolerance } from '../spec/input.js';
+import { type Axis, highSide, lowSide, type Side } from '../spec/sides.js';
 import type { PartId, PlaneRef, Spec } from '../spec/spec.js';
 import { openingLabel } from './facts.js';
-import { buildSystem, type System, thicknessInput } from './system.js';
+import { buildSystem, type System } from './system.js';
+import { thicknessInput } from './thickness.js';
 
 /** A plane as the geometry asks for it. */
 export interface SideOf {

@@ -1,13 +1,12 @@
-import { constant, ofInput, type Quantity } from '../number/quantity.js';
-import { Rational } from '../number/rational.js';
+import type { Quantity } from '../number/quantity.js';
 import type { Equation, Unknown } from '../solve/index.js';
 import { axisOf, axisOfDimension, highSide, isHigh, lowSide, thicknessAxis } from '../spec/sides.js';
 import type { DimensionStatement, NotchStatement, PartSpec, Spec } from '../spec/spec.js';
-import type { Material } from '../spec/stock.js';
 import { Builder } from './builder.js';
 import { addFact, type RoundedOpenings } from './facts.js';
 import { addGrooveWalls, addJoint } from './joint.js';
 import { Planes, planeName } from './planes.js';
+import { thicknessOf } from './thickness.js';
 
 /** The unknown planes of a cabinet and every linear equation its spec states about them. */
 export interface System {
@@ -16,22 +15,11 @@ export interface System {
   readonly equations: readonly Equation[];
 }
 
-/** Id of the input fact that a material's thickness is. */
-export const thicknessInput = (material: string): string => `thickness ${material}`;
-
-/** The thickness sizes are worked from: the measured one when it is wanted and known, else the nominal. */
-export function workingThickness(material: Material, spec: Spec): Rational {
-  return spec.thickness === 'measured' && material.measured ? material.measured.value : material.thickness.value;
-}
-
 /** Turns statements into equations between planes; statements about parts that do not exist add nothing. */
 export function buildSystem(spec: Spec, rounded: RoundedOpenings = new Map()): System {
   const planes = new Planes(spec.parts);
   const build = new Builder(planes);
-  const thicknessOf = (part: PartSpec): Quantity => {
-    const material = spec.shop.materials.get(part.material);
-    return material ? ofInput(thicknessInput(material.name), workingThickness(material, spec)) : constant(Rational.ZERO);
-  };
+  const partThickness = (part: PartSpec): Quantity => thicknessOf(spec, part.material);
 
   for (const part of spec.parts) {
     const material = spec.shop.materials.get(part.material);
@@ -43,7 +31,7 @@ export function buildSystem(spec: Spec, rounded: RoundedOpenings = new Map()): S
       partStatement(part),
       build.side(part.id, lowSide(axis)),
       build.side(part.id, highSide(axis)),
-      thicknessOf(part),
+      partThickness(part),
       text,
       false,
     );
@@ -57,7 +45,7 @@ export function buildSystem(spec: Spec, rounded: RoundedOpenings = new Map()): S
     }
     if (statement.kind === 'notch') addNotch(build, statement);
   }
-  addGrooveWalls(build, spec, thicknessOf);
+  addGrooveWalls(build, spec, partThickness);
   for (const statement of spec.statements) {
     if (statement.kind === 'dimension') addDimension(build, statement);
     if (statement.kind === 'joint') addJoint(build, statement, rounded);
@@ -77,13 +65,26 @@ function addDimension(build: Builder, statement: DimensionStatement): void {
   const high = highSide(axis);
   switch (form.kind) {
     case 'over':
-      build.distance(id, build.side(form.low, low), build.side(form.high, high), length, `${words} over ${form.low} and ${form.high}`);
+      build.distance(
+        id,
+        build.side(form.low, low),
+        build.side(form.high, high),
+        length,
+        `${words} over ${form.low} and ${form.high}`,
+      );
       return;
     case 'between':
-      build.distance(id, build.side(form.low, high), build.side(form.high, low), length, `${words} between ${form.low} and ${form.high}`);
+      build.distance(
+        id,
+        build.side(form.low, high),
+        build.side(form.high, low),
+        length,
+        `${words} between ${form.low} and ${form.high}`,
+      );
       return;
     case 'of':
-      for (const part of form.parts) build.distance(id, build.side(part, low), build.side(part, high), length, `${words} of ${part}`);
+      for (const part of form.parts)
+        build.distance(id, build.side(part, low), build.side(part, high), length, `${words} of ${part}`);
       return;
     case 'from': {
       const text = `${words} from ${planeName(form.from)} to ${planeName(form.to)}`;
@@ -113,4 +114,3 @@ function addNotch(build: Builder, statement: NotchStatement): void {
     }
   }
 }
-

@@ -45,9 +45,21 @@ export type Fact =
   /** `side` in one plane with `plane` (same side of a part, or a named plane). */
   | { readonly kind: 'flush with'; readonly side: Side; readonly plane: PlaneRef; readonly source: Source }
   /** `side` inside `plane` by `by`: side = plane − by·outward(side). */
-  | { readonly kind: 'set back'; readonly side: Side; readonly by: Written; readonly plane: PlaneRef; readonly source: Source }
+  | {
+      readonly kind: 'set back';
+      readonly side: Side;
+      readonly by: Written;
+      readonly plane: PlaneRef;
+      readonly source: Source;
+    }
   /** `side` outside `plane` by `by`. */
-  | { readonly kind: 'proud'; readonly side: Side; readonly by: Written; readonly plane: PlaneRef; readonly source: Source }
+  | {
+      readonly kind: 'proud';
+      readonly side: Side;
+      readonly by: Written;
+      readonly plane: PlaneRef;
+      readonly source: Source;
+    }
   /** `side` touching `plane`, which looks the other way. */
   | { readonly kind: 'against'; readonly side: Side; readonly plane: PlaneRef; readonly source: Source }
   /** `side` at a distance from `plane`; one distance per entering part, or one for all. */
@@ -119,8 +131,7 @@ export interface DimensionStatement extends StatementBase {
   readonly kind: 'dimension';
   readonly dimension: Dimension;
   readonly length: Written;
-  readonly form:
-    /** From the low side of `low` to the high side of `high`. */
+  readonly form: /** From the low side of `low` to the high side of `high`. */
     | { readonly kind: 'over'; readonly low: PartId; readonly high: PartId }
     /** From the high side of `low` to the low side of `high`. */
     | { readonly kind: 'between'; readonly low: PartId; readonly high: PartId }

@@ -42,7 +42,12 @@ export interface Machine extends Stock {
   /** Width of the slot across, mm: the disc's kerf, or the bit's diameter. */
   readonly kerf: Rational;
   /** From the machine's base to the middle of the slot, mm: one value, or the range it can be set to. */
-  readonly base: { readonly least: Rational; readonly most: Rational; readonly plus?: Rational | undefined; readonly minus?: Rational | undefined };
+  readonly base: {
+    readonly least: Rational;
+    readonly most: Rational;
+    readonly plus?: Rational | undefined;
+    readonly minus?: Rational | undefined;
+  };
   /** Width of the machine's body along the fence, mm. */
   readonly body?: Rational | undefined;
 }
@@ -94,7 +99,9 @@ export interface Jig extends Stock {
   readonly fences: readonly ('left' | 'right')[];
   /** From a fence to the last line the machine reaches, mm; the bed when absent. */
   readonly reach?: Rational | undefined;
-  readonly stop?: { readonly least: Rational; readonly most: Rational; readonly step?: Rational | undefined } | undefined;
+  readonly stop?:
+    | { readonly least: Rational; readonly most: Rational; readonly step?: Rational | undefined }
+    | undefined;
   /** Spacers owned, mm; one entry a piece, so two alike are two entries. */
   readonly spacers: readonly Rational[];
   /** How far a stack may be off the wanted width, mm. */
@@ -138,4 +145,3 @@ export interface Shop {
   readonly pose: Pose;
   readonly limits: Limits;
 }
-
