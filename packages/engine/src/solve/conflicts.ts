@@ -24,23 +24,33 @@ export function findConflicts(system: Normal, equations: readonly Equation[]): r
     const pool = compact(rest.system, (row) => tainted.has(row.index));
     const loop = smallestDisagreement(pool);
     if (!loop) break;
+    const shown = withAllTheirEquations(loop, pool, system, banned);
     ban(loop, banned);
-    // The statements' other equations, banned or not, count when it comes to which of them can be spared.
-    const statements = new Set(withoutSpare(compact(system, mentions(statementsOf(loop))), statementsOf(loop)));
-    const key = [...statements].sort().join('\n');
+    ban(shown.loop, banned);
+    const key = [...statementsOf(shown.loop)].sort().join('\n');
     if (known.has(key)) continue;
     known.add(key);
-    const whole = compact(system, (row) => statements.has(row.statement));
-    const shown = smallestDisagreement(whole);
-    if (!shown) continue;
-    ban(shown, banned);
-    conflicts.push(describe(shown, whole, pool, equations));
+    conflicts.push(describe(shown.loop, shown.system, pool, equations));
   }
   return conflicts;
 }
 
-function mentions(statements: readonly string[]): (row: AnyRow) => boolean {
-  return (row) => statements.includes(row.statement);
+/**
+ * What is shown of a loop: its statements' other equations, banned ones too, count when it comes to which of them
+ * can be spared.
+ */
+function withAllTheirEquations(
+  loop: Loop,
+  pool: Normal,
+  system: Normal,
+  banned: ReadonlySet<number>,
+): { loop: Loop; system: Normal } {
+  const names = new Set(statementsOf(loop));
+  if (!rowsOf(system).some((row) => banned.has(row.index) && names.has(row.statement))) return { loop, system: pool };
+  const statements = new Set(withoutSpare(system, loop));
+  const whole = compact(system, (row) => statements.has(row.statement));
+  const shown = smallestDisagreement(whole);
+  return shown ? { loop: shown, system: whole } : { loop, system: pool };
 }
 
 /** Facts nobody wrote are hardly wrong, and other conflicts may rest on them: they stay if anything else goes. */
@@ -48,6 +58,9 @@ function ban(loop: Loop, banned: Set<number>): void {
   const written = loop.filter((row) => row.written);
   for (const row of written.length > 0 ? written : loop) banned.add(row.index);
 }
+
+/** In loops of more statements than this nobody can be singled out. */
+const WEIGHED = 40;
 
 function describe(loop: Loop, whole: Normal, pool: Normal, equations: readonly Equation[]): Conflict {
   const { multipliers, rest } = closing(whole, loop);
@@ -82,17 +95,16 @@ function chooseBlame(
   equations: readonly Equation[],
 ): string {
   const others = [...new Set(rowsOf(pool).map((row) => row.statement))];
-  const marks = statementsOf(loop).map((statement) => {
+  const statements = statementsOf(loop);
+  const marks = statements.map((statement) => {
     const own = loop.filter((row) => row.statement === statement);
     const total = Rational.sum(own.map((row) => multipliers.get(row.index) ?? Rational.ZERO));
     const states = own.some((row) => {
       const { value, terms } = (equations[row.index] as Equation).value;
       return !value.isZero() || terms.length > 0;
     });
-    const heals = agree(
-      pool,
-      others.filter((other) => other !== statement),
-    );
+    const rest = () => others.filter((other) => other !== statement);
+    const heals = statements.length > WEIGHED || agree(pool, rest());
     const doubts = [!own.some((row) => row.written), !heals, total.isZero(), !states];
     return { statement, key: `${doubts.map(Number).join('')}${statement}` };
   });

@@ -1,7 +1,7 @@
 import { factor } from './factor.js';
 import { badLoop, type Loop, statementsOf } from './loops.js';
 import { compareText, type Normal } from './normalise.js';
-import { rowsOf, withRows } from './subsystem.js';
+import { compact, rowsOf, withRows } from './subsystem.js';
 
 /** Up to this many statements the smallest set is found for certain. */
 export const CERTAIN = 16;
@@ -17,22 +17,25 @@ export function smallestDisagreement(system: Normal): Loop | undefined {
   const loop = badLoop(factor(system));
   if (!loop) return undefined;
   const all = [...new Set(rowsOf(system).map((row) => row.statement))].sort(compareText);
-  const found = withoutSpare(system, statementsOf(loop));
+  const found = withoutSpare(system, loop);
   const fewest = all.length <= LIKELY ? smallestOf(system, all, found) : found;
-  return loopOf(system, fewest);
+  if (fewest.length === statementsOf(loop).length) return loop;
+  return badLoop(factor(ofStatements(system, fewest)));
 }
 
-/** The shortest loop among these statements' equations. */
-function loopOf(system: Normal, statements: readonly string[]): Loop | undefined {
-  return badLoop(factor(ofStatements(system, statements)));
-}
-
-/** Drops statements one after the other as long as what is left does not agree. */
-export function withoutSpare(system: Normal, statements: readonly string[]): readonly string[] {
-  let left = [...statements].sort(compareText);
+/**
+ * The statements of a loop that does not close, but for those without which the others still disagree; dropped
+ * one after the other, all their equations in the system counting.
+ */
+export function withoutSpare(system: Normal, loop: Loop): readonly string[] {
+  let left = [...statementsOf(loop)].sort(compareText);
+  const names = new Set(left);
+  const own = compact(system, (row) => names.has(row.statement));
+  // If no other equation is left over beside those that are independent, this loop is the only one.
+  if (factor(own).spare.length === 1) return left;
   for (const statement of left) {
     const fewer = left.filter((other) => other !== statement);
-    if (!agree(system, fewer)) left = fewer;
+    if (!agree(own, fewer)) left = fewer;
   }
   return left;
 }
