@@ -1,10 +1,11 @@
 import { Rational } from '../number/rational.js';
+import { Agreement } from './agreement.js';
 import { factor } from './factor.js';
 import { closing, type Loop, statementsOf } from './loops.js';
 import { type AnyRow, type Normal, termsOf } from './normalise.js';
 import { alongChain } from './order.js';
-import { agree, smallestDisagreement, withoutSpare } from './smallest.js';
-import { compact, rowsOf } from './subsystem.js';
+import { smallestDisagreement, withoutSpare } from './smallest.js';
+import { compact, rowsOf, withRows } from './subsystem.js';
 import { suspects } from './suspects.js';
 import { type Conflict, type Equation, MAX_CONFLICTS } from './types.js';
 
@@ -18,7 +19,7 @@ export function findConflicts(system: Normal, equations: readonly Equation[]): r
   const banned = new Set<number>();
   // A set met again bans its equations and is not shown twice; a cabinet full of those is given up on.
   for (let round = 0; conflicts.length < MAX_CONFLICTS && round < 3 * MAX_CONFLICTS; round++) {
-    const rest = factor(compact(system, (row) => !banned.has(row.index)));
+    const rest = factor(withRows(system, (row) => !banned.has(row.index)));
     if (rest.bad.length === 0) break;
     const tainted = suspects(rest);
     const pool = compact(rest.system, (row) => tainted.has(row.index));
@@ -96,6 +97,7 @@ function chooseBlame(
 ): string {
   const others = [...new Set(rowsOf(pool).map((row) => row.statement))];
   const statements = statementsOf(loop);
+  const agreement = new Agreement(pool);
   const marks = statements.map((statement) => {
     const own = loop.filter((row) => row.statement === statement);
     const total = Rational.sum(own.map((row) => multipliers.get(row.index) ?? Rational.ZERO));
@@ -104,7 +106,7 @@ function chooseBlame(
       return !value.isZero() || terms.length > 0;
     });
     const rest = () => others.filter((other) => other !== statement);
-    const heals = statements.length > WEIGHED || agree(pool, rest());
+    const heals = statements.length > WEIGHED || agreement.agree(rest());
     const doubts = [!own.some((row) => row.written), !heals, total.isZero(), !states];
     return { statement, key: `${doubts.map(Number).join('')}${statement}` };
   });

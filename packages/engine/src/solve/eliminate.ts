@@ -29,8 +29,8 @@ export class Elimination {
   private readonly rowOf = new Map<number, number>();
 
   constructor(
-    private readonly system: Normal,
-    private readonly forest: Forest,
+    private readonly system: Pick<Normal, 'count' | 'plane' | 'rank' | 'generals'>,
+    private readonly forest: Pick<Forest, 'root' | 'offset' | 'size'>,
   ) {
     for (const equation of system.generals) this.add(equation);
   }

@@ -1,3 +1,4 @@
+import { Agreement } from './agreement.js';
 import { factor } from './factor.js';
 import { badLoop, type Loop, statementsOf } from './loops.js';
 import { compareText, type Normal } from './normalise.js';
@@ -31,18 +32,14 @@ export function withoutSpare(system: Normal, loop: Loop): readonly string[] {
   let left = [...statementsOf(loop)].sort(compareText);
   const names = new Set(left);
   const own = compact(system, (row) => names.has(row.statement));
+  const agreement = new Agreement(own);
   // If no other equation is left over beside those that are independent, this loop is the only one.
   if (factor(own).spare.length === 1) return left;
   for (const statement of left) {
     const fewer = left.filter((other) => other !== statement);
-    if (!agree(own, fewer)) left = fewer;
+    if (!agreement.agree(fewer)) left = fewer;
   }
   return left;
-}
-
-/** Whether some values satisfy all equations of these statements. */
-export function agree(system: Normal, statements: readonly string[]): boolean {
-  return factor(ofStatements(system, statements)).bad.length === 0;
 }
 
 function ofStatements(system: Normal, statements: readonly string[]): Normal {
@@ -58,17 +55,18 @@ function ofStatements(system: Normal, statements: readonly string[]): Normal {
  * MUS Extraction with Minimal Hitting Set Dualization", 2015). Sets are bits of a number.
  */
 function smallestOf(system: Normal, all: readonly string[], found: readonly string[]): readonly string[] {
+  const agreement = new Agreement(system);
   const pick = (set: number) => all.filter((_, i) => set & (1 << i));
   const everything = all.reduce((set, _, i) => set | (1 << i), 0);
   const removals: number[] = [];
   for (let round = 0; all.length <= CERTAIN || round < ROUNDS; round++) {
     const fewest = fewestMeeting(removals, found.length - 1);
     if (fewest === undefined) return found;
-    if (!agree(system, pick(fewest))) return pick(fewest);
+    if (!agreement.agree(pick(fewest))) return pick(fewest);
     let agreeing = fewest;
     for (let i = 0; i < all.length; i++) {
       const more = agreeing | (1 << i);
-      if (more !== agreeing && agree(system, pick(more))) agreeing = more;
+      if (more !== agreeing && agreement.agree(pick(more))) agreeing = more;
     }
     removals.push(everything & ~agreeing);
   }

@@ -11,8 +11,12 @@ export function suspects(factored: Factored): ReadonlySet<number> {
   const leader = new Map<number, number>();
   const find = (equation: number): number => {
     let at = equation;
-    for (let next = leader.get(at); next !== undefined; next = leader.get(at)) at = next;
-    if (at !== equation) leader.set(equation, at);
+    for (let next = leader.get(at); next !== undefined; next = leader.get(at)) {
+      // Halving the way for the next time.
+      const after = leader.get(next);
+      if (after !== undefined) leader.set(at, after);
+      at = next;
+    }
     return at;
   };
   const inLoops = new Set<number>();
