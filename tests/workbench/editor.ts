@@ -1,17 +1,5 @@
 import type { Page } from 'playwright-core';
 
-/** The text of the editor, line by line, as far as it is drawn. */
-export async function visibleLines(page: Page): Promise<string[]> {
-  // Monaco draws lines in any order of elements; their place on the screen gives the order.
-  const lines = await page.locator('.editor-instance .view-lines .view-line').evaluateAll((elements) =>
-    elements
-      .map((element) => ({ top: element.getBoundingClientRect().top, text: element.textContent ?? '' }))
-      .sort((a, b) => a.top - b.top)
-      .map((line) => line.text.replaceAll('\u00a0', ' ')),
-  );
-  return lines;
-}
-
 /** Scrolls to a line (from 1) and puts the cursor at a column (from 1). */
 export async function goTo(page: Page, line: number, column = 1): Promise<void> {
   await page.locator('.editor-instance .view-lines').click();
@@ -21,12 +9,23 @@ export async function goTo(page: Page, line: number, column = 1): Promise<void> 
   await page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
 }
 
-/** Replaces the text of one line (from 1), its indentation kept. */
-export async function replaceLine(page: Page, line: number, text: string): Promise<void> {
-  await goTo(page, line);
-  await page.keyboard.press('Home');
-  await page.keyboard.press('Shift+End');
+/** Types `text` over the first place where `found` stands; both on one line. */
+export async function replaceText(page: Page, found: string, text: string): Promise<void> {
+  await page.locator('.editor-instance .view-lines').click();
+  await page.keyboard.press('Control+Home');
+  await page.keyboard.press('Control+F');
+  const search = page.locator('.find-widget.visible textarea[aria-label="Find"]');
+  await search.fill(found);
+  await page.locator('.find-widget.visible .matchesCount', { hasText: /^[1-9]\d* of / }).waitFor();
+  // Closing the search leaves its match selected.
+  await page.keyboard.press('Escape');
+  await page.locator('.find-widget.visible').waitFor({ state: 'detached' });
   await page.keyboard.insertText(text);
+}
+
+/** How many underlines of errors and warnings are drawn. */
+export function squiggles(page: Page): Promise<number> {
+  return page.locator('.editor-instance .squiggly-error, .editor-instance .squiggly-warning').count();
 }
 
 /** Text of the hover over the first place where `word` stands in the line that contains `context`. */
