@@ -1173,10 +1173,10 @@ export function isPose(item: unknown): item is Pose {
     return reflection.isInstance(item, Pose.$type);
 }
 
-export type ReferenceFace = 'inner' | 'outer' | Side;
+export type ReferenceFace = 'bottom' | 'front' | 'inner' | 'left' | 'outer' | 'rear' | 'right' | 'top';
 
 export function isReferenceFace(item: unknown): item is ReferenceFace {
-    return isSide(item) || item === 'outer' || item === 'inner';
+    return item === 'left' || item === 'right' || item === 'front' || item === 'rear' || item === 'bottom' || item === 'top' || item === 'outer' || item === 'inner';
 }
 
 export interface ReferenceFact extends langium.AstNode {

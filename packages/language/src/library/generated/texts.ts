@@ -1,0 +1,1 @@
+export const libraryTexts: Readonly<Record<string, string>> = {};

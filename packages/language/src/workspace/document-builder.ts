@@ -1,0 +1,58 @@
+import {
+  type BuildOptions,
+  type Cancellation,
+  DefaultDocumentBuilder,
+  DocumentState,
+  type LangiumDocument,
+  type URI,
+} from 'langium';
+import { libraryText } from '../library/library.js';
+import { importsOf } from '../scope/imports.js';
+
+/** Builder that reads imported files when they are first asked for, so that one file opened alone has its shop. */
+export class JoineryDocumentBuilder extends DefaultDocumentBuilder {
+  protected override async buildDocuments(
+    documents: LangiumDocument[],
+    options: BuildOptions,
+    cancelToken: Cancellation.CancellationToken,
+  ): Promise<void> {
+    this.prepareBuild(documents, options);
+    await this.runCancelable(documents, DocumentState.Parsed, cancelToken, (document) =>
+      this.langiumDocumentFactory.update(document, cancelToken),
+    );
+    const imported = await this.readImports(documents, cancelToken);
+    await super.buildDocuments([...documents, ...imported], options, cancelToken);
+  }
+
+  /** Reads what documents import, and what that imports, as far as it is not there yet. */
+  private async readImports(
+    documents: readonly LangiumDocument[],
+    cancelToken: Cancellation.CancellationToken,
+  ): Promise<LangiumDocument[]> {
+    const read: LangiumDocument[] = [];
+    const waiting = [...documents];
+    for (const document of waiting) {
+      for (const uri of importsOf(document)) {
+        if (this.langiumDocuments.hasDocument(uri)) continue;
+        const imported = await this.read(uri, cancelToken);
+        if (imported === undefined) continue;
+        read.push(imported);
+        waiting.push(imported);
+      }
+    }
+    return read;
+  }
+
+  /** A file that cannot be read is no document: the import that names it is reported where it stands. */
+  private async read(uri: URI, cancelToken: Cancellation.CancellationToken): Promise<LangiumDocument | undefined> {
+    try {
+      const text = libraryText(uri) ?? (await this.fileSystemProvider.readFile(uri));
+      if (!this.serviceRegistry.hasServices(uri)) return undefined;
+      const document = await this.langiumDocumentFactory.fromString(text, uri, cancelToken);
+      this.langiumDocuments.addDocument(document);
+      return document;
+    } catch {
+      return undefined;
+    }
+  }
+}

@@ -1,0 +1,29 @@
+import {
+  DefaultWorkspaceManager,
+  type LangiumDocument,
+  type LangiumDocumentFactory,
+  type LangiumSharedCoreServices,
+  type WorkspaceFolder,
+} from 'langium';
+import { libraryNames, libraryText, libraryUri } from '../library/library.js';
+
+/** Loads the built-in library before the folders of a workspace: it is part of the program, no file system needed. */
+export class JoineryWorkspaceManager extends DefaultWorkspaceManager {
+  private readonly factory: LangiumDocumentFactory;
+
+  constructor(services: LangiumSharedCoreServices) {
+    super(services);
+    this.factory = services.workspace.LangiumDocumentFactory;
+  }
+
+  protected override async loadAdditionalDocuments(
+    folders: WorkspaceFolder[],
+    collector: (document: LangiumDocument) => void,
+  ): Promise<void> {
+    await super.loadAdditionalDocuments(folders, collector);
+    for (const name of libraryNames) {
+      const uri = libraryUri(name);
+      if (!this.langiumDocuments.hasDocument(uri)) collector(this.factory.fromString(libraryText(uri) ?? '', uri));
+    }
+  }
+}
