@@ -15,8 +15,10 @@ const DIRECTION: Record<Toward, 1 | -1> = {
   'left of': -1,
 };
 
-/** Clear openings already rounded to their step, by the statement that asks for them. */
+/** Clear openings already rounded to their step, by the label of the unknown they take the place of. */
 export type RoundedOpenings = ReadonlyMap<string, Rational>;
+
+type OpeningsFact = Extract<Fact, { kind: 'openings' }>;
 
 /** Adds the equations of one placing fact about `parts`, in order; `hosts` are those of the joint it stands in. */
 export function addFact(
@@ -83,7 +85,7 @@ export function addFact(
       return;
     }
     case 'openings':
-      addOpenings(build, statement, fact, parts, rounded.get(statement));
+      addOpenings(build, statement, fact, parts, rounded.get(openingLabel(statement, fact)));
   }
 }
 
@@ -91,7 +93,7 @@ export function addFact(
 function addOpenings(
   build: Builder,
   statement: string,
-  fact: Extract<Fact, { kind: 'openings' }>,
+  fact: OpeningsFact,
   parts: readonly PartId[],
   rounded: Rational | undefined,
 ): void {
@@ -108,7 +110,7 @@ function addOpenings(
     }
     return;
   }
-  const gap = { number: build.planes.addLength(openingLabel(statement), axis), name: 'opening' };
+  const gap = { number: build.planes.addLength(openingLabel(statement, fact), axis), name: 'opening' };
   for (let i = 0; i <= parts.length; i++) {
     const [from, to] = [below[i], above[i]];
     if (from && to)
@@ -125,5 +127,6 @@ function addOpenings(
   }
 }
 
-/** Label of the unknown that stands for a statement's common opening. */
-export const openingLabel = (statement: string): string => `opening of ${statement}`;
+/** Label of the unknown that stands for the common opening that a fact of a statement asks for. */
+export const openingLabel = (statement: string, fact: OpeningsFact): string =>
+  `opening of ${statement} between ${planeName(fact.low)} and ${planeName(fact.high)}`;

@@ -111,9 +111,10 @@ function roundedOpenings(spec: Spec, system: System, solution: Solution): Map<st
     const facts = statement.kind === 'joint' ? statement.facts : statement.kind === 'placing' ? [statement.fact] : [];
     for (const fact of facts) {
       if (fact.kind !== 'openings' || !fact.step || fact.step.value.sign() <= 0) continue;
-      const number = system.planes.length(openingLabel(statement.id));
+      const label = openingLabel(statement.id, fact);
+      const number = system.planes.length(label);
       const gap = number === undefined ? undefined : solution.valueOf(number);
-      if (gap !== undefined) rounded.set(statement.id, gap.div(fact.step.value).floor().mul(fact.step.value));
+      if (gap !== undefined) rounded.set(label, gap.div(fact.step.value).floor().mul(fact.step.value));
     }
   }
   return rounded;
