@@ -1,0 +1,58 @@
+import type { Cut, Point } from '../fit/fit.js';
+import { type Axis, axisOf, type Side, thirdAxis } from '../spec/sides.js';
+import { boxShape, discShape, holeShape, mortiseShape } from './shapes.js';
+import { place, type Shape, type Solid } from './solid.js';
+import { add, negate, normal, type Vector } from './vector.js';
+
+/** A cut that takes a volume out; a bevel only takes a corner off. */
+export type VolumeCut = Exclude<Cut, { kind: 'bevel' }>;
+/** A slot, mortise or hole. */
+export type OpeningCut = Extract<Cut, { slot: string }>;
+/** A groove, rebate, housing or notch. */
+export type RecessCut = Extract<Cut, { box: unknown }>;
+
+export const isOpening = (cut: Cut): cut is OpeningCut => 'slot' in cut;
+export const isRecess = (cut: Cut): cut is RecessCut => 'box' in cut;
+
+/** Where a slot lies on a 45° mitre face: which face is the outer one, and how far from the toe, mm. */
+export interface OnMitre {
+  readonly outer: Side;
+  readonly fromToe: number;
+}
+
+const UNIT: Record<Axis, Vector> = { x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] };
+const vector = (p: Point): Vector => [p.x.toNumber(), p.y.toNumber(), p.z.toNumber()];
+const scaled = (v: Vector, k: number): Vector => [v[0] * k, v[1] * k, v[2] * k];
+
+/** The volume of a groove, rebate, housing or notch. */
+export function recessSolid(cut: RecessCut, shift: Vector = [0, 0, 0]): Solid {
+  const lo = vector(cut.box.lo);
+  const hi = vector(cut.box.hi);
+  const origin: Vector = [(lo[0] + hi[0]) / 2, (lo[1] + hi[1]) / 2, lo[2]];
+  const shape = boxShape(hi[0] - lo[0], hi[1] - lo[1], hi[2] - lo[2]);
+  return place(shape, { origin: add(origin, shift), u: UNIT.x, v: UNIT.y, w: UNIT.z });
+}
+
+/** The volume of a slot, mortise or hole, cut square to its surface or to a mitre face. */
+export function openingSolid(cut: OpeningCut, mitre?: OnMitre, shift: Vector = [0, 0, 0]): Solid {
+  const u = UNIT[cut.run];
+  const at = add(vector(cut.centre), shift);
+  if (!mitre) {
+    const across = thirdAxis(cut.run, axisOf(cut.surface)) ?? cut.run;
+    return place(shapeOf(cut), { origin: at, u, v: UNIT[across], w: negate(normal(cut.surface)) });
+  }
+  // From the toe the face runs inward from the end and from the outer face alike; square to it lies the way in.
+  const end = normal(cut.surface);
+  const outer = normal(mitre.outer);
+  const along = scaled(negate(add(end, outer)), Math.SQRT1_2);
+  const into = scaled(add(outer, negate(end)), Math.SQRT1_2);
+  return place(shapeOf(cut), { origin: add(at, scaled(along, mitre.fromToe)), u, v: along, w: into });
+}
+
+function shapeOf(cut: OpeningCut): Shape {
+  const depth = cut.depth.toNumber();
+  const width = cut.width.toNumber();
+  if (cut.kind === 'disc') return discShape(cut.diameter.toNumber(), width, depth);
+  if (cut.kind === 'hole') return holeShape(cut.diameter.toNumber(), depth);
+  return mortiseShape(cut.length.value, width, depth);
+}
