@@ -1,0 +1,50 @@
+import { type Finding, type Limits, type Pose, Rational } from '@dryfit/engine';
+import type { Limits as LimitsNode, Pose as PoseNode } from '../../generated/ast.js';
+import type { Unit } from '../../parser/numbers.js';
+import { Settings } from '../settings.js';
+
+/** How a piece is held where the shop says nothing: an edge's reference face down, a face's reference end up. */
+export const DEFAULT_POSE: Pose = { edge: 'down', face: 'up' };
+
+/** What is asked for where the shop says nothing, mm. No standard gives these; they are the language's own. */
+export const DEFAULT_LIMITS: Limits = {
+  slotToEdge: Rational.of(10),
+  wall: Rational.of(4),
+  skin: Rational.of(3),
+  step: Rational.of(3, 10),
+  alike: Rational.of(3),
+  written: [],
+};
+
+export function readPose(node: PoseNode, unit: Unit, report: (finding: Finding) => void): Pose {
+  const settings = new Settings(node, 'the pose', unit, report);
+  return {
+    edge: way(settings.one(node.edge, 'edge slots reference', 'edge')) ?? DEFAULT_POSE.edge,
+    face: way(settings.one(node.face, 'face slots reference', 'face')) ?? DEFAULT_POSE.face,
+    source: settings.places.of(node),
+  };
+}
+
+const way = (word: string | undefined): 'down' | 'up' | undefined =>
+  word === 'down' || word === 'up' ? word : undefined;
+
+const WORDS = {
+  slotToEdge: 'slot to edge along the run',
+  wall: 'wall beside slot',
+  skin: 'skin under slot',
+  step: 'step',
+  alike: 'alike',
+} as const;
+
+export function readLimits(node: LimitsNode, unit: Unit, report: (finding: Finding) => void): Limits {
+  const settings = new Settings(node, 'the limits', unit, report);
+  const limits: { -readonly [K in keyof Limits]: Limits[K] } = { ...DEFAULT_LIMITS, source: settings.places.of(node) };
+  const written: string[] = [];
+  for (const key of Object.keys(WORDS) as (keyof typeof WORDS)[]) {
+    const value = settings.optionalLength(node[key], WORDS[key], key, 'zero');
+    if (value === undefined) continue;
+    limits[key] = value;
+    written.push(key);
+  }
+  return { ...limits, written };
+}

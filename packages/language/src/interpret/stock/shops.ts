@@ -1,0 +1,140 @@
+import type { Band, Connector, Finding, Jig, Limits, Machine, Material, Pattern, Pose, Shop } from '@dryfit/engine';
+import {
+  type File,
+  isBand,
+  isConnector,
+  isJig,
+  isLimits,
+  isMachine,
+  isMaterial,
+  isPattern,
+  isPose,
+  type Material as MaterialNode,
+} from '../../generated/ast.js';
+import type { Files } from '../../scope/files.js';
+import { unitOf } from '../units.js';
+import { readConnector } from './connector.js';
+import { DEFAULT_LIMITS, DEFAULT_POSE, readLimits, readPose } from './house.js';
+import { readJig } from './jig.js';
+import { readMachine } from './machine.js';
+import { readBand, readMaterial, reportLayerCycle } from './material.js';
+import { readPattern } from './pattern.js';
+
+/** What one file keeps: its entries as data, by name, and what is wrong with them. */
+interface FileStock {
+  readonly materials: ReadonlyMap<string, Material>;
+  readonly bands: ReadonlyMap<string, Band>;
+  readonly machines: ReadonlyMap<string, Machine>;
+  readonly connectors: ReadonlyMap<string, Connector>;
+  readonly patterns: ReadonlyMap<string, Pattern>;
+  readonly jig: Jig | undefined;
+  readonly pose: Pose | undefined;
+  readonly limits: Limits | undefined;
+  readonly findings: readonly Finding[];
+}
+
+/** The stock each file draws on, read once while nothing it depends on has changed. */
+export class Shops {
+  /** By what a file sees: the list is another one after every change. */
+  private readonly stocks = new WeakMap<readonly File[], FileStock>();
+  private readonly shops = new WeakMap<readonly File[], Shop>();
+  /** Materials being read, the outermost first, so that layers of layers end. */
+  private readonly open = new Set<MaterialNode>();
+  /** The outermost of them has turned out to be a layer of itself. */
+  private cyclic = false;
+
+  constructor(private readonly files: Files) {}
+
+  /** Everything a cabinet in this file draws on. */
+  of(file: File): Shop {
+    const layers = this.files.layers(file);
+    let shop = this.shops.get(layers);
+    if (shop === undefined) this.shops.set(layers, (shop = this.assemble(layers)));
+    return shop;
+  }
+
+  /** What is wrong with the entries of this file. */
+  findings(file: File): readonly Finding[] {
+    return this.stock(file).findings;
+  }
+
+  /** The nearest entry of a name wins; so do the nearest jig, pose and limits. */
+  private assemble(layers: readonly File[]): Shop {
+    const stocks = layers.map((layer) => this.stock(layer));
+    return {
+      materials: merge(stocks.map((stock) => stock.materials)),
+      bands: merge(stocks.map((stock) => stock.bands)),
+      machines: merge(stocks.map((stock) => stock.machines)),
+      connectors: merge(stocks.map((stock) => stock.connectors)),
+      patterns: merge(stocks.map((stock) => stock.patterns)),
+      jig: stocks.find((stock) => stock.jig)?.jig,
+      pose: stocks.find((stock) => stock.pose)?.pose ?? DEFAULT_POSE,
+      limits: stocks.find((stock) => stock.limits)?.limits ?? DEFAULT_LIMITS,
+    };
+  }
+
+  private stock(file: File): FileStock {
+    const layers = this.files.layers(file);
+    let stock = this.stocks.get(layers);
+    if (stock === undefined) this.stocks.set(layers, (stock = this.read(file)));
+    return stock;
+  }
+
+  private read(file: File): FileStock {
+    const unit = unitOf(file);
+    const findings: Finding[] = [];
+    const report = (finding: Finding) => void findings.push(finding);
+    const stock = {
+      materials: new Map<string, Material>(),
+      bands: new Map<string, Band>(),
+      machines: new Map<string, Machine>(),
+      connectors: new Map<string, Connector>(),
+      patterns: new Map<string, Pattern>(),
+      jig: undefined as Jig | undefined,
+      pose: undefined as Pose | undefined,
+      limits: undefined as Limits | undefined,
+    };
+    for (const entry of file.entries) {
+      if (isMaterial(entry)) add(stock.materials, this.material(entry, report));
+      else if (isBand(entry)) add(stock.bands, readBand(entry, unit, report));
+      else if (isMachine(entry)) add(stock.machines, readMachine(entry, unit, report));
+      else if (isConnector(entry)) add(stock.connectors, readConnector(entry, unit, report));
+      else if (isPattern(entry)) add(stock.patterns, readPattern(entry, unit, report));
+      else if (isJig(entry)) stock.jig ??= readJig(entry, unit, report);
+      else if (isPose(entry)) stock.pose ??= readPose(entry, unit, report);
+      else if (isLimits(entry)) stock.limits ??= readLimits(entry, unit, report);
+    }
+    return { ...stock, findings };
+  }
+
+  /** A material may be layers of others; what is wrong with these is reported where they are defined. */
+  private material(node: MaterialNode, report: (finding: Finding) => void): Material | undefined {
+    if (this.open.has(node)) {
+      if (node === [...this.open][0]) this.cyclic = true;
+      return undefined;
+    }
+    const outermost = this.open.size === 0;
+    if (outermost) this.cyclic = false;
+    this.open.add(node);
+    const unit = unitOf(node.$container as File);
+    const material = readMaterial(node, unit, report, (layer) => this.material(layer, NOBODY));
+    this.open.delete(node);
+    if (outermost && this.cyclic) reportLayerCycle(node, unit, report);
+    return material;
+  }
+}
+
+const NOBODY = () => undefined;
+
+function add<T extends { readonly name: string }>(entries: Map<string, T>, entry: T | undefined): void {
+  if (entry && !entries.has(entry.name)) entries.set(entry.name, entry);
+}
+
+function merge<T>(maps: readonly ReadonlyMap<string, T>[]): ReadonlyMap<string, T> {
+  const [first, ...others] = maps.filter((map) => map.size > 0);
+  if (first === undefined || others.length === 0) return first ?? new Map();
+  const merged = new Map(first);
+  for (const map of others) for (const [name, entry] of map) if (!merged.has(name)) merged.set(name, entry);
+  return merged;
+}
+
