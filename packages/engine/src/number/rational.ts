@@ -197,7 +197,8 @@ export class Rational {
 
   /** 'n/d', or 'n' for an integer; `parse` reads it back. */
   toString(): string {
-    return this.isInteger() ? `${this.numerator}` : `${this.numerator}/${this.denominator}`;
+    if (this.big) return this.big.d === 1n ? `${this.big.n}` : `${this.big.n}/${this.big.d}`;
+    return this.den === 1 ? `${this.num}` : `${this.num}/${this.den}`;
   }
 
   toJSON(): string {

@@ -2,12 +2,6 @@ import type { Box, Cut, FittedPart, Point } from '../fit/fit.js';
 import { Rational } from '../number/rational.js';
 import { AXES, type Axis, axisOf, isHigh, type Side, thicknessAxis } from '../spec/sides.js';
 
-/** One of a piece's own axes: the cabinet axis it lies along, and which way it runs. */
-interface OwnAxis {
-  readonly axis: Axis;
-  readonly sign: Rational;
-}
-
 /** A piece's length, width and thickness, in that order. */
 export interface PieceAxes {
   readonly length: Axis;
@@ -15,14 +9,12 @@ export interface PieceAxes {
   readonly thickness: Axis;
 }
 
-const PLUS = Rational.ONE;
-const MINUS = Rational.of(-1);
-/** Turning a piece over about its length, width or thickness, or not at all. */
-const TURNS: readonly (readonly [Rational, Rational, Rational])[] = [
-  [PLUS, PLUS, PLUS],
-  [PLUS, MINUS, MINUS],
-  [MINUS, PLUS, MINUS],
-  [MINUS, MINUS, PLUS],
+/** Turning a piece over about its length, width or thickness, or not at all: which of its axes then run backwards. */
+const TURNS: readonly (readonly [boolean, boolean, boolean])[] = [
+  [false, false, false],
+  [false, true, true],
+  [true, false, true],
+  [true, true, false],
 ];
 
 /** Length along the grain, width across it; a grain through the thickness counts as none, and the first other axis is taken. */
@@ -43,18 +35,18 @@ export function pieceSignature(part: FittedPart, mirrored = false): string | und
   const { box } = part;
   if (!box) return undefined;
   const { length, width, thickness } = pieceAxes(part);
-  const order = [length, width, thickness] as const;
+  const own = [length, width, thickness] as const;
   // Own axes must be right-handed in every part, or mirror images would be taken for one piece.
-  const third = isEven(order) === mirrored ? MINUS : PLUS;
-  const size = order.map((axis) => box.hi[axis].sub(box.lo[axis])).join(' x ');
-  const bodies = TURNS.map(([a, b, c]) =>
-    describe(part, box, [
-      { axis: length, sign: a },
-      { axis: width, sign: b },
-      { axis: thickness, sign: c.mul(third) },
-    ]),
-  );
-  return `${part.material}; ${size}; ${bodies.sort()[0]}`;
+  const turned = isEven(own) === mirrored;
+  const features = describe(part, box, own);
+  const bodies = TURNS.map(([a, b, c]) => {
+    const backwards = [a, b, c !== turned];
+    return features
+      .map((feature) => feature.map((word) => (typeof word === 'string' ? word : said(word, backwards))).join(' '))
+      .sort()
+      .join('; ');
+  });
+  return `${part.material}; ${sizeOf(box, own)}; ${bodies.sort()[0]}`;
 }
 
 /** Whether three axes are an even permutation of x, y, z. */
@@ -63,40 +55,66 @@ function isEven([a, b, c]: readonly [Axis, Axis, Axis]): boolean {
   return (swapped(a, b) + swapped(a, c) + swapped(b, c)) % 2 === 0;
 }
 
-/** Every cut and band, measured from the middle of the piece along its own axes. */
-function describe(part: FittedPart, box: Box, own: readonly OwnAxis[]): string {
-  const from = (axis: Axis, value: Rational, sign: Rational): Rational =>
-    value.sub(box.lo[axis].add(box.hi[axis]).div(Rational.TWO)).mul(sign);
-  const point = (p: Point): string => own.map(({ axis, sign }) => from(axis, p[axis], sign)).join(',');
-  const way = (side: Side): string => {
-    const at = own.findIndex(({ axis }) => axis === axisOf(side));
-    return `${at}${isHigh(side) === (own[at]?.sign.sign() === 1) ? '+' : '-'}`;
+const sizeOf = (box: Box, own: readonly Axis[]): string =>
+  own.map((axis) => box.hi[axis].sub(box.lo[axis])).join(' x ');
+
+/** Something that lies along one own axis of a piece, as it reads when that axis runs forwards and backwards. */
+interface Along {
+  readonly at: number;
+  readonly forwards: string;
+  readonly backwards: string;
+}
+
+const said = (word: Along, backwards: readonly boolean[]): string =>
+  backwards[word.at] ? word.backwards : word.forwards;
+
+/** Every cut and band, measured from the middle of the piece along its own axes, in words that a turn may change. */
+function describe(part: FittedPart, box: Box, own: readonly Axis[]): readonly (readonly (string | Along)[])[] {
+  const middles = own.map((axis) => box.lo[axis].add(box.hi[axis]).div(Rational.TWO));
+  const from = (at: number, point: Point): Rational => point[own[at] as Axis].sub(middles[at] as Rational);
+  const point = (p: Point): Along[] =>
+    own.map((_, at) => {
+      const value = from(at, p);
+      return { at, forwards: value.toString(), backwards: value.neg().toString() };
+    });
+  const way = (side: Side): Along => {
+    const at = own.indexOf(axisOf(side));
+    const high = isHigh(side);
+    return { at, forwards: `${at}${high ? '+' : '-'}`, backwards: `${at}${high ? '-' : '+'}` };
   };
-  const space = (taken: Box): string =>
-    own
-      .map(({ axis, sign }) => {
-        const a = from(axis, taken.lo[axis], sign);
-        const b = from(axis, taken.hi[axis], sign);
-        return `${Rational.min(a, b)}..${Rational.max(a, b)}`;
-      })
-      .join(',');
-  const cut = (c: Cut): string => {
-    if (c.kind === 'bevel') return `bevel ${way(c.side)} ${way(c.outer)}`;
-    if (c.kind === 'notch') return `notch ${space(c.box)}`;
-    if ('box' in c) return `recess ${way(c.surface)} ${space(c.box)}`;
+  const space = (taken: Box): Along[] =>
+    own.map((_, at) => {
+      const [lo, hi] = [from(at, taken.lo), from(at, taken.hi)];
+      return { at, forwards: `${lo}..${hi}`, backwards: `${hi.neg()}..${lo.neg()}` };
+    });
+  const cut = (c: Cut): (string | Along)[] => {
+    if (c.kind === 'bevel') return ['bevel', way(c.side), way(c.outer)];
+    if (c.kind === 'notch') return ['notch', ...space(c.box)];
+    if ('box' in c) return ['recess', way(c.surface), ...space(c.box)];
     const { kind, surface, run, diameter, width, depth, length, fromToe } = c;
-    const along = own.findIndex(({ axis }) => axis === run);
-    return `${kind} ${way(surface)} ${along} ${diameter} ${width} ${depth} ${length.value.toFixed(4)} ${fromToe ?? ''} ${point(c.centre)}`;
+    const figures = `${own.indexOf(run)} ${diameter} ${width} ${depth} ${length.value.toFixed(4)} ${fromToe ?? ''}`;
+    return [kind, way(surface), figures, ...point(c.centre)];
   };
-  const bands = part.bands.map((band) => `band ${way(band.side)} ${band.band}`);
-  return [...part.cuts.map(cut), ...bands].sort().join('; ');
+  return [...part.cuts.map(cut), ...part.bands.map((band) => ['band', way(band.side), band.band])];
+}
+
+/** What two parts must have in common to be one piece, without looking at where anything is cut into them. */
+function roughly(part: FittedPart): string {
+  if (!part.box) return `unknown ${part.id}`;
+  const { length, width, thickness } = pieceAxes(part);
+  return `${part.material}; ${part.cuts.length}; ${part.bands.length}; ${sizeOf(part.box, [length, width, thickness])}`;
 }
 
 /** Numbers parts so that the same pieces share a number, counting in the order of the parts. */
 export function numberPieces(parts: readonly FittedPart[]): readonly FittedPart[] {
+  const rough = parts.map(roughly);
+  const alike = new Map<string, number>();
+  for (const key of rough) alike.set(key, (alike.get(key) ?? 0) + 1);
   const numbers = new Map<string, number>();
-  return parts.map((part) => {
-    const signature = pieceSignature(part) ?? `unknown ${part.id}`;
+  return parts.map((part, i) => {
+    const key = rough[i] as string;
+    // Writing a piece down in full is dear, and needless where nothing could be the same.
+    const signature = alike.get(key) === 1 ? key : (pieceSignature(part) ?? key);
     const same = numbers.get(signature) ?? numbers.size;
     numbers.set(signature, same);
     return { ...part, same };
