@@ -26,5 +26,12 @@ export function reaches(
   return left.mul(left).ge(halfChordSquared(machine.diameter, depth));
 }
 
+/** Whether a connector is no longer than its opening at the surface; exact, as above. */
+export function goesIn(connector: Connector, machine: Machine, depth: Rational): boolean {
+  const half = connector.along.div(Rational.TWO);
+  if (machine.kind !== 'disc') return connector.along.le(roundLength(connector, machine));
+  return half.mul(half).le(halfChordSquared(machine.diameter, depth));
+}
+
 const roundLength = (connector: Connector, machine: Machine): Rational =>
   machine.kind === 'drill' ? machine.diameter : (connector.slot ?? connector.along);

@@ -4,7 +4,7 @@ import { mouthLength } from '../geometry/mouth.js';
 import { type Bounded, boundedOf } from '../number/bounded.js';
 import { Rational } from '../number/rational.js';
 import type { Solved } from '../sizes/solved.js';
-import { type Axis, outward, type Side, thicknessAxis } from '../spec/sides.js';
+import { type Axis, axisOf, outward, type Side, thicknessAxis } from '../spec/sides.js';
 import type { JointStatement, PartSpec } from '../spec/spec.js';
 import type { Connector, Machine } from '../spec/stock.js';
 import type { Bench } from './bench.js';
@@ -117,7 +117,9 @@ function placeAcross(solved: Solved, bench: Bench, shared: Shared, plan: HalfPla
   const { part, reference } = plan;
   const sign = Rational.of(outward(reference));
   if (plan.role === 'mitre') {
-    const toe = solved.at(part.id, plan.outer ?? reference);
+    // The toe line lies in the plane both parts share across the run: the entering part's outer face, the host's end.
+    const shown = [plan.outer ?? reference, plan.surface].find((side) => axisOf(side) === shared.acrossAxis);
+    const toe = shown && solved.at(part.id, shown);
     if (toe === undefined) return undefined;
     return {
       from: { kind: plan.from === 'heel' ? 'heel' : 'toe', side: reference },

@@ -1,0 +1,77 @@
+import type { FittedJoint } from '../fit/fit.js';
+import { list, say } from '../fit/text.js';
+import { mouthLength, reaches } from '../geometry/mouth.js';
+import { addBounded, type Bounded, boundedOf } from '../number/bounded.js';
+import { Rational } from '../number/rational.js';
+import type { Check, CheckContext, Found } from './check.js';
+import { alike, once } from './support/alike.js';
+import { type Milled, milledHalves, openingWord } from './support/halves.js';
+import { spreadTooLong } from './support/spread.js';
+
+/** A joint is too short for two slots, or two slots of one row run into each other. */
+export const pairTooShort: Check = {
+  code: 'pair-too-short',
+  severity: 'error',
+  *run(context) {
+    const halves = [...milledHalves(context)];
+    const rows = halves.filter((milled) => spreadTooLong(context, milled.joint) || tooNear(context, milled));
+    for (const group of alike(rows, ({ joint }) => [joint.statement, joint.entering])) yield finding(context, group);
+  },
+};
+
+/** The first two slots of a row whose ends leave less than the shop's skin between them. */
+function tooNear(
+  { spec }: CheckContext,
+  { half, connector, machine }: Milled,
+): readonly [Rational, Rational] | undefined {
+  for (const [i, slot] of half.slots.entries()) {
+    const next = half.slots[i + 1];
+    if (!next) continue;
+    const between = next.fromZero.sub(slot.fromZero).sub(spec.shop.limits.skin);
+    if (!reaches(connector, machine, half.depth, between.div(Rational.TWO), Rational.ZERO))
+      return [slot.fromZero, next.fromZero];
+  }
+  return undefined;
+}
+
+function finding(context: CheckContext, group: readonly [Milled, ...Milled[]]): Found {
+  const [milled] = group;
+  const { joint, half, connector, machine } = milled;
+  const { skin } = context.spec.shop.limits;
+  const hosts = once(group.map((m) => m.joint.host));
+  const length = mouthLength(connector, machine, half.depth);
+  const word = openingWord(machine);
+  const least = needed(context, length);
+  const contact = lengthOf(joint);
+  const pair = tooNear(context, milled);
+  const over = spreadTooLong(context, joint);
+  const where = say`${joint.entering} and ${list(hosts)} touch along ${contact}`;
+  const message = over
+    ? say`${where}, too short by ${over} for the first and the last line of ${joint.pattern ?? 'the layout'}, so that only one ${word} is left`
+    : say`the ${word}s at ${pair?.[0] ?? half.across} and ${pair?.[1] ?? half.across} from zero are ${length} long and leave less than ${skin} between them`;
+  const enough = boundedOf(contact).value >= least.value;
+  return {
+    message: enough ? message : say`${message}; two ${word}s of ${connector.name} need ${least}`,
+    cure: enough
+      ? say`Set the lines at least ${addBounded(length, boundedOf(skin))} apart, as in two lines for this joint: connect ${connector.name} by lines 50, 130.`
+      : say`Take a connector with a shorter ${word}, or join along at least ${least}.`,
+    source: joint.source,
+    related: [{ message: say`${connector.name} is described here`, source: connector.source }],
+    about: {
+      parts: [joint.entering, ...hosts],
+      joint: joint.id,
+      slots: half.slots.map((slot) => slot.id),
+      statement: joint.statement,
+    },
+    data: { contact: contact.toString() },
+  };
+}
+
+/** Two openings, the shop's distance to the edge at both ends and its skin between them. */
+function needed({ spec }: CheckContext, length: Bounded): Bounded {
+  const { slotToEdge, skin } = spec.shop.limits;
+  const rest = boundedOf(slotToEdge.mul(Rational.TWO).add(skin));
+  return addBounded({ value: 2 * length.value, error: 2 * length.error }, rest);
+}
+
+const lengthOf = ({ contact }: FittedJoint): Rational => (contact ? contact.hi.sub(contact.lo) : Rational.ZERO);

@@ -1,0 +1,109 @@
+import type { FittedPart } from '../fit/fit.js';
+import { list, say, type Text } from '../fit/text.js';
+import { extentOf } from '../geometry/boxes.js';
+import { Rational } from '../number/rational.js';
+import { axisOf, isFace, opposite, outward, type Side } from '../spec/sides.js';
+import type { Source } from '../spec/source.js';
+import type { Check, CheckContext, Found } from './check.js';
+import { alike, once } from './support/alike.js';
+import { milledHalves, openingWord } from './support/halves.js';
+import { recesses } from './support/recesses.js';
+import { smallest } from './support/sheet.js';
+
+/** Something cut so deep from one side of a part that too little is left under it. */
+interface Deep {
+  readonly part: FittedPart;
+  readonly surface: Side;
+  readonly depth: Rational;
+  /** From the mouth to the far side of the thinnest part, mm. */
+  readonly room: Rational;
+  readonly statement: string;
+  readonly joint?: string | undefined;
+  readonly source: Source;
+  /** "slots", "groove". */
+  readonly word: string;
+  /** What the other half of the joint would have to take up if this one were no deeper than it may be. */
+  readonly rest?: Rational | undefined;
+}
+
+/** A slot, groove, rebate or housing leaves less than the shop's skin under its bottom, or comes out behind. */
+export const slotBreaksThrough: Check = {
+  code: 'slot-breaks-through',
+  severity: 'error',
+  *run(context) {
+    const { skin } = context.spec.shop.limits;
+    const deep = [...slots(context), ...hollows(context)].filter(({ room, depth }) => room.sub(depth).lt(skin));
+    const groups = alike(deep, (d) => [d.statement, d.word, d.depth, d.room, isFace(d.surface, d.part.attitude)]);
+    for (const group of groups) yield finding(group, skin);
+  },
+};
+
+function* slots(context: CheckContext): Generator<Deep> {
+  for (const { joint, half, part, connector, machine } of milledHalves(context)) {
+    const mouth = half.slots[0]?.centre[joint.axis];
+    if (half.role === 'mitre' || mouth === undefined) continue;
+    const room = roomUnder(context, part, half.surface, mouth);
+    if (!room) continue;
+    const most = Rational.max(Rational.ZERO, room.sub(context.spec.shop.limits.skin));
+    yield {
+      part,
+      surface: half.surface,
+      depth: half.depth,
+      room,
+      statement: joint.statement,
+      joint: joint.id,
+      source: joint.source,
+      word: `${openingWord(machine)}s`,
+      rest: connector.across.add(connector.clearance ?? Rational.ZERO).sub(most),
+    };
+  }
+}
+
+function* hollows(context: CheckContext): Generator<Deep> {
+  for (const { part, cut, joint } of recesses(context)) {
+    const axis = axisOf(cut.surface);
+    const depth = extentOf(cut.box, axis);
+    const mouth = outward(cut.surface) === 1 ? cut.box.hi[axis] : cut.box.lo[axis];
+    const room = roomUnder(context, part, cut.surface, mouth);
+    if (room)
+      yield { part, surface: cut.surface, depth, room, statement: joint.id, source: joint.source, word: cut.kind };
+  }
+}
+
+/** From a cut's mouth to the opposite side of the part, the part as thin as it may come. */
+function roomUnder(context: CheckContext, part: FittedPart, surface: Side, mouth: Rational): Rational | undefined {
+  const axis = axisOf(surface);
+  const thin = smallest(context, part, axis);
+  const extent = part.extent[axis];
+  const far = context.solved.at(part.id, opposite(surface));
+  if (!thin || !extent || !far) return undefined;
+  return mouth.sub(far).abs().sub(extent.sub(thin));
+}
+
+function finding(group: readonly [Deep, ...Deep[]], skin: Rational): Found {
+  const [first] = group;
+  const { depth, room, surface, word, part } = first;
+  const names = once(group.map((d) => d.part.id));
+  const left = room.sub(depth);
+  const far = `${opposite(surface)} ${isFace(surface, part.attitude) ? 'face' : 'edge'}`;
+  const verb = word.endsWith('s') ? 'are' : 'is';
+  const what: Text =
+    left.sign() < 0
+      ? say`and ${word.endsWith('s') ? 'come' : 'comes'} out of the ${far} by ${left.neg()}: the material is ${room} at its thinnest`
+      : say`and ${word.endsWith('s') ? 'leave' : 'leaves'} ${left} of ${room}, the material at its thinnest; the least is ${skin}`;
+  const most = room.sub(skin);
+  const rest = first.rest
+    ? say` Of the connector the other part then has to take ${first.rest}, room for glue counted.`
+    : say``;
+  return {
+    message: say`the ${word} in ${list(names)} ${verb} ${depth} deep from the ${surface}, ${what}`,
+    cure:
+      most.sign() > 0
+        ? say`Go no deeper than ${most} here, or use thicker material.${rest}`
+        : say`Use thicker material: here it would have to be more than ${skin} thick.`,
+    source: first.source,
+    related: group.map((d) => ({ message: say`${d.part.id} is of ${d.part.material}`, source: d.part.source })),
+    about: { parts: names, joint: first.joint, statement: first.statement },
+    data: { depth: depth.toString(), most: most.toString() },
+  };
+}

@@ -1,0 +1,117 @@
+import type { FittedPart } from '../fit/fit.js';
+import { list, say, type Text } from '../fit/text.js';
+import { Rational } from '../number/rational.js';
+import { AXES, axisOf, highSide, isFace, isHigh, lowSide, opposite, type Side, thicknessAxis } from '../spec/sides.js';
+import type { Source } from '../spec/source.js';
+import type { Check, CheckContext, Found } from './check.js';
+import { alike, once } from './support/alike.js';
+import { type Milled, milledHalves, openingWord } from './support/halves.js';
+import { recesses } from './support/recesses.js';
+import { smallest } from './support/sheet.js';
+
+/** The material between a slot or groove and the nearer side of its part that it runs beside. */
+interface Wall {
+  readonly part: FittedPart;
+  readonly side: Side;
+  /** At the worst of sheet and machine, mm; negative where it breaks out. */
+  readonly left: Rational;
+  /** The same on the other side of the slot, mm. */
+  readonly behind: Rational;
+  readonly what: string;
+  /** What to move, and how. */
+  readonly move: (by: Rational) => Text;
+  readonly statement: string;
+  readonly joint?: string | undefined;
+  readonly source: Source;
+}
+
+/** The wall beside a slot or groove, across its run, is thinner than the shop allows. */
+export const thinWall: Check = {
+  code: 'thin-wall',
+  severity: 'error',
+  *run(context) {
+    const least = context.spec.shop.limits.wall;
+    const thin = [...besideSlots(context), ...besideRecesses(context)].filter(({ left }) => left.lt(least));
+    const groups = alike(thin, (w) => [w.statement, w.what, w.left, isFace(w.side, w.part.attitude)]);
+    for (const group of groups) yield finding(group, least);
+  },
+};
+
+function* besideSlots(context: CheckContext): Generator<Wall> {
+  for (const milled of milledHalves(context)) {
+    const { joint, half, part, machine } = milled;
+    const near = half.from.side;
+    const extent = smallest(context, part, axisOf(near));
+    if (half.role === 'mitre' || half.slots.length === 0 || !extent) continue;
+    const { plus = Rational.ZERO, minus = Rational.ZERO } = machine.base;
+    const beside = machine.kerf.div(Rational.TWO);
+    const { statement, source } = joint;
+    const what = `${openingWord(machine)}s`;
+    yield nearer(
+      { part, what, statement, joint: joint.id, source },
+      { side: near, left: half.across.sub(beside).sub(minus), move: (by) => moveSlots(milled, by) },
+      {
+        side: opposite(near),
+        left: extent.sub(half.across).sub(beside).sub(plus),
+        move: (by) => moveSlots(milled, by.neg()),
+      },
+    );
+  }
+}
+
+/** An edge's slots move with their distance from the reference; a face's slots move with the part that meets it. */
+function moveSlots({ half, other }: Milled, by: Rational): Text {
+  if (half.role === 'edge')
+    return say`Mill them at ${half.across.add(by)} from the ${half.from.side} face: at ${half.across.add(by)} from reference`;
+  return say`Move ${other.part} ${by.abs()} ${by.sign() > 0 ? 'away from' : 'toward'} the ${half.from.side} end of ${half.part}`;
+}
+
+/** A groove or housing in an edge runs between the two faces; a rebate is open on one side on purpose. */
+function* besideRecesses(context: CheckContext): Generator<Wall> {
+  for (const { part, cut, joint } of recesses(context)) {
+    const thick = thicknessAxis(part.attitude);
+    const across = AXES.find((axis) => axis !== cut.run && axis !== axisOf(cut.surface));
+    const extent = part.extent[thick];
+    const thin = smallest(context, part, thick);
+    const { box } = part;
+    if (cut.kind === 'rebate' || across !== thick || !box || !extent || !thin) continue;
+    const worst = extent.sub(thin);
+    const wall = (side: Side): Pick<Wall, 'side' | 'left' | 'move'> => {
+      const end = isHigh(side) ? 'hi' : 'lo';
+      const left = box[end][thick].sub(cut.box[end][thick]).abs().sub(worst);
+      return { side, left, move: (by) => say`Move ${list(joint.entering)} ${by} away from the ${side} of ${part.id}` };
+    };
+    const what = { part, what: cut.kind, statement: joint.id, source: joint.source };
+    yield nearer(what, wall(lowSide(thick)), wall(highSide(thick)));
+  }
+}
+
+type Beside = Pick<Wall, 'side' | 'left' | 'move'>;
+
+function nearer(what: Omit<Wall, keyof Beside | 'behind'>, one: Beside, two: Beside): Wall {
+  return one.left.le(two.left) ? { ...what, ...one, behind: two.left } : { ...what, ...two, behind: one.left };
+}
+
+function finding(group: readonly [Wall, ...Wall[]], least: Rational): Found {
+  const [first] = group;
+  const { left, behind, side, what } = first;
+  const parts = once(group.map((w) => w.part.id));
+  const many = what.endsWith('s');
+  const where = say`the ${side} ${isFace(side, first.part.attitude) ? 'face' : 'edge'} of ${list(parts)}`;
+  const result =
+    left.sign() < 0
+      ? say`${many ? 'break' : 'breaks'} out of ${where} by ${left.neg()}`
+      : say`${many ? 'leave' : 'leaves'} a wall of ${left} to ${where}; the least is ${least}`;
+  const short = least.sub(left);
+  const room = behind.sub(short).ge(least);
+  return {
+    message: say`the ${what} ${result} (thinnest sheet, machine off by its tolerance)`,
+    cure: room
+      ? say`${first.move(short)}.`
+      : say`No place in this thickness leaves ${least} on both sides: use thicker material or a thinner connector.`,
+    source: first.source,
+    related: group.map((w) => ({ message: say`${w.part.id} is of ${w.part.material}`, source: w.part.source })),
+    about: { parts, joint: first.joint, statement: first.statement },
+    data: { short: short.toString(), side },
+  };
+}
