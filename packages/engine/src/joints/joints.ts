@@ -47,7 +47,8 @@ function fitJoint(
 ): FittedJoint {
   const kind = kindOf(joint, part, host, meeting);
   const contact = contactRange(solved, part, meeting, kind);
-  const base = {
+  // One object filled in step by step: every joint then has the same shape, which is far quicker than copying.
+  const fitted: Draft = {
     id,
     statement: joint.id,
     source: joint.source,
@@ -60,37 +61,49 @@ function fitJoint(
     meeting: kind.meeting,
     run: kind.run,
     contact,
+    connector: undefined,
+    machine: undefined,
+    pattern: undefined,
+    without: undefined,
+    reference: undefined,
+    datum: undefined,
+    zero: undefined,
     lines: [],
     halves: [],
-    trouble: [] as Trouble[],
-  } satisfies FittedJoint;
+    trouble: [],
+  };
 
   const plan = connectionOf(solved, joint);
   if (plan.kind === 'none') {
-    const trouble: Trouble[] = plan.forgotten ? ['no connectors'] : [];
-    return { ...base, without: plan.reason, trouble };
+    fitted.without = plan.reason;
+    return plan.forgotten ? troubled(fitted, 'no connectors') : fitted;
   }
-  const { connector, machine, layout, pattern } = plan;
-  const connected = { ...base, connector, machine, pattern };
-  if (kind.run === undefined || kind.across === undefined) return { ...connected, trouble: ['faces meet'] };
-  if (kind.crossed) return { ...connected, trouble: ['edges cross'] };
+  const { connector, machine, layout } = plan;
+  fitted.connector = connector;
+  fitted.machine = machine;
+  fitted.pattern = plan.pattern;
+  if (kind.run === undefined || kind.across === undefined) return troubled(fitted, 'faces meet');
+  if (kind.crossed) return troubled(fitted, 'edges cross');
 
   const references = referencesOf(joint, kind, meeting.enteringSide);
   const datum = datumOf(solved, bench, joint, kind.run);
-  const trouble: Trouble[] = [references.trouble, datum.trouble].filter((t) => t !== undefined);
-  if (kind.meeting === 'mitre' && unequal(solved, part, host)) trouble.push('mitre unequal');
-  const known = { ...connected, reference: references.entering, datum: datum.side, zero: datum.zero };
-  if (trouble.length > 0 || datum.zero === undefined) return { ...known, trouble };
-  if (!contact) return { ...known, trouble: sizesKnown(solved, part, host) ? ['no contact'] : [] };
+  fitted.reference = references.entering;
+  fitted.datum = datum.side;
+  fitted.zero = datum.zero;
+  if (references.trouble !== undefined) troubled(fitted, references.trouble);
+  if (datum.trouble !== undefined) troubled(fitted, datum.trouble);
+  if (kind.meeting === 'mitre' && unequal(solved, part, host)) troubled(fitted, 'mitre unequal');
+  if (fitted.trouble.length > 0 || datum.zero === undefined) return fitted;
+  if (!contact) return sizesKnown(solved, part, host) ? troubled(fitted, 'no contact') : fitted;
 
   const ends = [inward(datum.side, datum.zero, contact.lo), inward(datum.side, datum.zero, contact.hi)] as const;
   const stretch = { from: Rational.min(...ends), to: Rational.max(...ends) };
-  const lines = layOut(
+  fitted.lines = layOut(
     layout,
     stretch,
     joint.leaveOut.map((written) => written.value),
   );
-  const halves = bothHalves(solved, bench, {
+  fitted.halves = bothHalves(solved, bench, {
     joint,
     part,
     host,
@@ -101,10 +114,17 @@ function fitJoint(
     machine,
     id,
     datum: { ...datum, zero: datum.zero },
-    lines,
+    lines: fitted.lines,
   });
-  if (halves.some((half) => half.setback.sign() < 0)) trouble.push('datum inside');
-  return { ...known, lines, halves, trouble };
+  return fitted.halves.some((half) => half.setback.sign() < 0) ? troubled(fitted, 'datum inside') : fitted;
+}
+
+/** A joint while it is being worked out. */
+type Draft = { -readonly [K in keyof FittedJoint]: FittedJoint[K] };
+
+function troubled(joint: Draft, trouble: Trouble): FittedJoint {
+  joint.trouble = [...joint.trouble, trouble];
+  return joint;
 }
 
 const hostSurface = (joint: JointStatement, meeting: Meeting) =>

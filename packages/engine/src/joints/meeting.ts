@@ -31,14 +31,17 @@ export function kindOf(joint: JointStatement, part: PartSpec, host: PartSpec, me
   const hostRole = role(meeting.hostSide, host);
   const edgePart = enteringRole === 'edge' ? part : host;
   const across = thicknessAxis(edgePart.attitude);
-  const base = { enteringRole, hostRole, crossed: false } as const;
   if (enteringRole === 'face' && hostRole === 'face')
-    return { ...base, meeting: 'face to face', run: undefined, across: undefined };
-  const run = thirdAxis(meeting.axis, across);
-  if (enteringRole === 'edge' && hostRole === 'edge') {
-    return { ...base, meeting: 'edge to edge', run, across, crossed: part.attitude !== host.attitude };
-  }
-  return { ...base, meeting: 'edge to face', run, across };
+    return { meeting: 'face to face', run: undefined, across: undefined, enteringRole, hostRole, crossed: false };
+  const edges = enteringRole === 'edge' && hostRole === 'edge';
+  return {
+    meeting: edges ? 'edge to edge' : 'edge to face',
+    run: thirdAxis(meeting.axis, across),
+    across,
+    enteringRole,
+    hostRole,
+    crossed: edges && part.attitude !== host.attitude,
+  };
 }
 
 const role = (side: Side, part: PartSpec): 'edge' | 'face' => (isFace(side, part.attitude) ? 'face' : 'edge');

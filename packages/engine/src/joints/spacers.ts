@@ -18,15 +18,16 @@ export interface Stack {
  * of equally few; else the nearest that can be made.
  */
 export function makeUp(width: Rational, tolerance: Tolerance, jig: Jig | undefined, cut: boolean): Spacer {
-  const base = { width, tolerance, stack: [], off: Rational.ZERO };
-  if (width.sign() <= 0) return { ...base, kind: 'none' };
-  if (!jig || jig.fences.length === 0) return { ...base, kind: 'mark out' };
-  if (cut) return { ...base, kind: 'cut' };
+  const without = (kind: Spacer['kind']): Spacer => ({ width, tolerance, kind, stack: [], off: Rational.ZERO });
+  if (width.sign() <= 0) return without('none');
+  if (!jig || jig.fences.length === 0) return without('mark out');
+  if (cut) return without('cut');
   const within = jig.within ?? Rational.ZERO;
   const fits = (stack: Stack): boolean => worstOff(stack.off, tolerance).le(within);
   const { found, nearest } = searchStacks(width, jig.spacers, fits);
   const stack = found ?? nearest;
-  return { ...base, kind: found ? 'stock' : 'missing', stack: stack?.pieces ?? [], off: stack?.off ?? width.neg() };
+  const kind = found ? 'stock' : 'missing';
+  return { width, tolerance, kind, stack: stack?.pieces ?? [], off: stack?.off ?? width.neg() };
 }
 
 /** Largest distance between the stack and any width within tolerance. */

@@ -4,6 +4,8 @@ import type { PartId, PartSpec, PlaneRef } from '../spec/spec.js';
 
 const axisNumber = (axis: Axis): 0 | 1 | 2 => AXES.indexOf(axis) as 0 | 1 | 2;
 
+const PLACE = Object.fromEntries(SIDES.map((side, i) => [side, i])) as Record<Side, number>;
+
 /**
  * Numbers the unknown planes of a cabinet: six a part, two for a groove's walls, two for a notch's, and
  * auxiliary unknowns such as the common opening of evenly spaced shelves.
@@ -12,11 +14,14 @@ export class Planes {
   readonly unknowns: Unknown[] = [];
   private readonly numbers = new Map<string, number>();
   private readonly parts = new Map<PartId, PartSpec>();
+  /** Number of each part's first side; the others follow in the order of {@link SIDES}. */
+  private readonly firsts = new Map<PartId, number>();
 
   constructor(parts: readonly PartSpec[]) {
     for (const part of parts) {
       if (this.parts.has(part.id)) continue;
       this.parts.set(part.id, part);
+      this.firsts.set(part.id, this.unknowns.length);
       for (const side of SIDES) this.add(`${part.id}.${side}`, axisOf(side), true);
     }
   }
@@ -28,7 +33,8 @@ export class Planes {
 
   /** Number of one of a part's six planes. */
   side(part: PartId, side: Side): number | undefined {
-    return this.numbers.get(`${part}.${side}`);
+    const first = this.firsts.get(part);
+    return first === undefined ? undefined : first + PLACE[side];
   }
 
   /** Number of a groove's wall; it exists once {@link addGroove} has been called for the part. */
