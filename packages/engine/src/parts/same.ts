@@ -1,4 +1,5 @@
 import type { Box, Cut, FittedPart, Point } from '../fit/fit.js';
+import type { Bounded } from '../number/bounded.js';
 import { Rational } from '../number/rational.js';
 import { AXES, type Axis, axisOf, isHigh, type Side, thicknessAxis } from '../spec/sides.js';
 
@@ -36,17 +37,29 @@ export function pieceSignature(part: FittedPart, mirrored = false): string | und
   if (!box) return undefined;
   const { length, width, thickness } = pieceAxes(part);
   const own = [length, width, thickness] as const;
+  const write = writerOf(part, box, own, mirrored);
+  return `${part.material}; ${sizeOf(box, own)}; ${TURNS.map(write).sort()[0]}`;
+}
+
+type Turn = (typeof TURNS)[number];
+
+/** Writes down what is cut into a piece once it is turned over. */
+function writerOf(
+  part: FittedPart,
+  box: Box,
+  own: readonly [Axis, Axis, Axis],
+  mirrored: boolean,
+): (turn: Turn) => string {
   // Own axes must be right-handed in every part, or mirror images would be taken for one piece.
-  const turned = isEven(own) === mirrored;
+  const other = isEven(own) === mirrored;
   const features = describe(part, box, own);
-  const bodies = TURNS.map(([a, b, c]) => {
-    const backwards = [a, b, c !== turned];
+  return ([a, b, c]) => {
+    const backwards = [a, b, c !== other];
     return features
       .map((feature) => feature.map((word) => (typeof word === 'string' ? word : said(word, backwards))).join(' '))
       .sort()
       .join('; ');
-  });
-  return `${part.material}; ${sizeOf(box, own)}; ${bodies.sort()[0]}`;
+  };
 }
 
 /** Whether three axes are an even permutation of x, y, z. */
@@ -87,12 +100,18 @@ function describe(part: FittedPart, box: Box, own: readonly Axis[]): readonly (r
       const [lo, hi] = [from(at, taken.lo), from(at, taken.hi)];
       return { at, forwards: `${lo}..${hi}`, backwards: `${hi.neg()}..${lo.neg()}` };
     });
+  const lengths = new Map<Bounded, string>();
+  const printed = (length: Bounded): string => {
+    const text = lengths.get(length) ?? length.value.toFixed(4);
+    lengths.set(length, text);
+    return text;
+  };
   const cut = (c: Cut): (string | Along)[] => {
     if (c.kind === 'bevel') return ['bevel', way(c.side), way(c.outer)];
     if (c.kind === 'notch') return ['notch', ...space(c.box)];
     if ('box' in c) return ['recess', way(c.surface), ...space(c.box)];
     const { kind, surface, run, diameter, width, depth, length, fromToe } = c;
-    const figures = `${own.indexOf(run)} ${diameter} ${width} ${depth} ${length.value.toFixed(4)} ${fromToe ?? ''}`;
+    const figures = `${own.indexOf(run)} ${diameter} ${width} ${depth} ${printed(length)} ${fromToe ?? ''}`;
     return [kind, way(surface), figures, ...point(c.centre)];
   };
   return [...part.cuts.map(cut), ...part.bands.map((band) => ['band', way(band.side), band.band])];
@@ -107,16 +126,31 @@ function roughly(part: FittedPart): string {
 
 /** Numbers parts so that the same pieces share a number, counting in the order of the parts. */
 export function numberPieces(parts: readonly FittedPart[]): readonly FittedPart[] {
-  const rough = parts.map(roughly);
-  const alike = new Map<string, number>();
-  for (const key of rough) alike.set(key, (alike.get(key) ?? 0) + 1);
-  const numbers = new Map<string, number>();
-  return parts.map((part, i) => {
-    const key = rough[i] as string;
+  const known = new Map<string, { readonly same: number; readonly write: () => (turn: Turn) => string }[]>();
+  let count = 0;
+  return parts.map((part) => {
+    const key = roughly(part);
+    const others = known.get(key) ?? [];
     // Writing a piece down in full is dear, and needless where nothing could be the same.
-    const signature = alike.get(key) === 1 ? key : (pieceSignature(part) ?? key);
-    const same = numbers.get(signature) ?? numbers.size;
-    numbers.set(signature, same);
-    return { ...part, same };
+    const write = remembered(() => fullWriter(part));
+    const found = others.find((other) => {
+      const body = other.write()(TURNS[0] as Turn);
+      return TURNS.some((turn) => write()(turn) === body);
+    });
+    if (!found) known.set(key, [...others, { same: count, write }]);
+    return { ...part, same: found ? found.same : count++ };
   });
+}
+
+function fullWriter(part: FittedPart): (turn: Turn) => string {
+  const { length, width, thickness } = pieceAxes(part);
+  return part.box ? writerOf(part, part.box, [length, width, thickness], false) : () => part.id;
+}
+
+function remembered<T>(make: () => T): () => T {
+  let made: { readonly it: T } | undefined;
+  return () => {
+    made ??= { it: make() };
+    return made.it;
+  };
 }
