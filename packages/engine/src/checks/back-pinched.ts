@@ -1,10 +1,11 @@
 import type { FittedPart } from '../fit/fit.js';
-import { list, say } from '../fit/text.js';
+import { say } from '../fit/text.js';
 import { Rational } from '../number/rational.js';
 import { highSide, lowSide, thicknessAxis } from '../spec/sides.js';
 import type { JointStatement, Statement } from '../spec/spec.js';
 import type { Check, CheckContext } from './check.js';
 import { alike, once } from './support/alike.js';
+import { partNames } from './support/names.js';
 import { thickest } from './support/sheet.js';
 import { shortfall } from './support/tolerance.js';
 
@@ -19,7 +20,7 @@ export const backPinched: Check = {
       const parts = once(group.map((f) => f.part.id));
       const word = joint.verb === 'house' ? 'housing' : 'groove';
       yield {
-        message: say`the ${word} for ${list(parts)} is ${least} wide, but ${part.material} may be ${thick} thick: it does not go in, ${thick.sub(least)} too thick`,
+        message: say`the ${word} for ${partNames(context, parts)} is ${least} wide, but ${part.material} may be ${thick} thick: it does not go in, ${thick.sub(least)} too thick`,
         cure: say`Make the ${word} at least ${thick} wide: width ${thick}, or use a thinner sheet.`,
         source: joint.width?.source ?? joint.source,
         related: group.map((f) => ({ message: say`${f.part.id} is of ${f.part.material}`, source: f.part.source })),

@@ -1,7 +1,7 @@
 import { say, type Text } from '../fit/text.js';
 import { goesIn, mouthLength } from '../geometry/mouth.js';
 import type { Check } from './check.js';
-import { alike } from './support/alike.js';
+import { alike, byId } from './support/alike.js';
 import { type Milled, milledHalves, openingWord } from './support/halves.js';
 
 /** A connector is longer than its slot is at the surface, or thicker than its slot is wide. */
@@ -9,7 +9,9 @@ export const connectorTooLong: Check = {
   code: 'connector-too-long',
   severity: 'error',
   *run(context) {
-    const halves = [...milledHalves(context)].filter((milled) => tooLong(milled) || tooThick(milled));
+    const halves = [...milledHalves(context)]
+      .filter((milled) => tooLong(milled) || tooThick(milled))
+      .sort((a, b) => byId(a.joint.id, b.joint.id));
     // The connector, its machine and its plunge are to blame, wherever they are used.
     for (const [milled] of alike(halves, ({ connector, machine, half }) => [
       connector.name,

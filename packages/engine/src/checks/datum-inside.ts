@@ -1,7 +1,8 @@
-import { list, say } from '../fit/text.js';
+import { say } from '../fit/text.js';
 import { Rational } from '../number/rational.js';
 import type { Check } from './check.js';
 import { once } from './support/alike.js';
+import { partNames } from './support/names.js';
 import { aboutTrouble, troubled } from './support/trouble.js';
 
 /** A part reaches beyond the plane its slots are measured from, so that no spacer can bring it there. */
@@ -19,7 +20,7 @@ export const datumInside: Check = {
       const most = Rational.max(...(halves.map((half) => half.setback.neg()) as [Rational, ...Rational[]]));
       const parts = once(halves.map((half) => half.part));
       yield {
-        message: say`${list(parts)} ${parts.length > 1 ? 'reach' : 'reaches'} up to ${most} beyond the plane named as the ${first.datum} datum; slots are measured inward from it, and a fence cannot stand inside a part`,
+        message: say`${partNames(context, parts)} ${parts.length > 1 ? 'reach' : 'reaches'} up to ${most} beyond the plane named as the ${first.datum} datum; slots are measured inward from it, and a fence cannot stand inside a part`,
         cure: say`Name the outermost ${first.datum} edge of the parts that meet here as the datum, or leave it to be found: datum ${first.datum}.`,
         source: written.datum?.source ?? joint.source,
         related: parts.flatMap((id) => {

@@ -12,7 +12,7 @@ export const edgesCross: Check = {
       const [entering, host] = [context.part(joint.entering), context.part(joint.host)];
       if (!entering || !host) continue;
       yield {
-        message: say`${meets(found)} edge to edge, but ${entering.id} is ${entering.attitude} and ${host.id} ${host.attitude}: the edges cross, and a row of slots along one would lie across the other`,
+        message: say`${meets(context, found)} edge to edge, but ${entering.id} is ${entering.attitude} and ${host.id} ${host.attitude}: the edges cross, and a row of slots along one would lie across the other`,
         cure: say`Let the edge of one part meet a face of the other, or say how they are held: connect none "screwed".`,
         source: joint.source,
         related: [entering, host].map((part) => ({

@@ -10,7 +10,7 @@ export const facesMeet: Check = {
     for (const found of troubled(context, 'faces meet')) {
       const { joint } = found;
       yield {
-        message: say`${meets(found)} face to face, so there is no edge that ${joint.connector?.name ?? 'a connector'} could be milled into and no line to string it along`,
+        message: say`${meets(context, found)} face to face, so there is no edge that ${joint.connector?.name ?? 'a connector'} could be milled into and no line to string it along`,
         cure: say`Say how the faces are held: connect none "glued", or let the ${joint.enteringSide} edge of another part meet the face.`,
         source: joint.source,
         related: [],

@@ -1,8 +1,9 @@
 import type { FittedJoint } from '../fit/fit.js';
-import { list, say } from '../fit/text.js';
+import { say } from '../fit/text.js';
 import { Rational } from '../number/rational.js';
 import type { Check, CheckContext } from './check.js';
 import { alike, once } from './support/alike.js';
+import { partNames } from './support/names.js';
 import { shortfall } from './support/tolerance.js';
 
 /** A panel touches the bottom of its groove, or may touch it within the tolerances written. */
@@ -21,10 +22,10 @@ export const grooveBottomsOut: Check = {
       const panels = once(group.map((g) => g.joint.entering));
       const strays = stray.sign() > 0;
       const found = strays
-        ? say`the clearance of ${clearance} at the bottom of the groove may be less by ${stray} with the tolerances written, so ${list(panels)} can touch bottom in ${list(hosts)}`
+        ? say`the clearance of ${clearance} at the bottom of the groove may be less by ${stray} with the tolerances written, so ${partNames(context, panels)} can touch bottom in ${partNames(context, hosts)}`
         : clearance.sign() === 0
-          ? say`${list(panels)} reaches the bottom of its groove in ${list(hosts)}: without clearance the joints of the carcase stay open when the panel is a hair too large`
-          : say`${list(panels)} would have to go ${clearance.neg()} into the bottom of its groove in ${list(hosts)}`;
+          ? say`${partNames(context, panels)} reaches the bottom of its groove in ${partNames(context, hosts)}: without clearance the joints of the carcase stay open when the panel is a hair too large`
+          : say`${partNames(context, panels)} would have to go ${clearance.neg()} into the bottom of its groove in ${partNames(context, hosts)}`;
       yield {
         message: found,
         cure: say`Give the groove a clearance of more than ${stray}, as in: clearance ${stray.add(Rational.of(1, 2))}.`,

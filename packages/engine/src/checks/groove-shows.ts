@@ -1,10 +1,11 @@
 import type { Box } from '../fit/fit.js';
-import { list, say } from '../fit/text.js';
+import { say } from '../fit/text.js';
 import { cut as cutBox, withoutAll } from '../geometry/boxes.js';
 import { Rational } from '../number/rational.js';
 import { highSide, isHigh, lowSide, type Side } from '../spec/sides.js';
 import type { Check, CheckContext } from './check.js';
 import { alike, once } from './support/alike.js';
+import { partNames } from './support/names.js';
 import { type Recess, recesses } from './support/recesses.js';
 
 /** Any part that lies against an end covers this much in front of it, mm. */
@@ -22,7 +23,7 @@ export const grooveShows: Check = {
       const { joint, cut } = recess;
       const hosts = once(group.map((o) => o.recess.part.id));
       yield {
-        message: say`the ${cut.kind} for ${list(joint.entering)} runs out of the ${end} of ${list(hosts)}, where no part covers it and it shows`,
+        message: say`the ${cut.kind} for ${partNames(context, joint.entering)} runs out of the ${end} of ${partNames(context, hosts)}, where no part covers it and it shows`,
         cure: say`Stop it short of the end, as in: stopped 10, cover the end with another part, or allow it if it is to be seen: allow groove-shows "why".`,
         source: joint.source,
         related: group.map((o) => ({

@@ -2,14 +2,16 @@ import type { FittedJoint } from '../fit/fit.js';
 import { say } from '../fit/text.js';
 import { Rational } from '../number/rational.js';
 import type { Check } from './check.js';
-import { alike } from './support/alike.js';
+import { alike, byId } from './support/alike.js';
 
 /** Both halves together are less deep than the connector is long across the joint, so it cannot close. */
 export const jointBottomsOut: Check = {
   code: 'joint-bottoms-out',
   severity: 'error',
   *run(context) {
-    const short = context.fit.joints.filter((joint) => depthShort(joint)?.sign() === 1);
+    const short = context.fit.joints
+      .filter((joint) => depthShort(joint)?.sign() === 1)
+      .sort((a, b) => byId(a.id, b.id));
     // The connector's figures are to blame, wherever it is used: once for each and each sum of depths.
     for (const [joint] of alike(short, (j) => [j.connector?.name, depths(j)])) {
       const { connector } = joint;

@@ -1,10 +1,11 @@
 import type { FittedJoint } from '../fit/fit.js';
-import { list, say } from '../fit/text.js';
+import { say } from '../fit/text.js';
 import { Rational } from '../number/rational.js';
 import { AXES } from '../spec/sides.js';
 import type { PartId } from '../spec/spec.js';
 import type { Check, CheckContext } from './check.js';
 import { alike, once } from './support/alike.js';
+import { partNames } from './support/names.js';
 import { spreadTooLong } from './support/spread.js';
 
 /** A flat connector counts as enough against turning up to this many times its own length of contact. */
@@ -24,7 +25,7 @@ export const jointCanRotate: Check = {
       const hosts = once(group.map((j) => j.host));
       const length = contact.hi.sub(contact.lo);
       yield {
-        message: say`one ${connector.name} is all that holds ${joint.entering} to ${list(hosts)} along ${length}: ${
+        message: say`one ${connector.name} is all that holds ${joint.entering} to ${partNames(context, hosts)} along ${length}: ${
           connector.shape === 'dowel'
             ? say`${loose} turns about it`
             : say`over so long a joint its own length of ${connector.along} does not keep ${loose} from turning`

@@ -9,7 +9,7 @@ export const noConnectors: Check = {
   *run(context) {
     for (const found of troubled(context, 'no connectors')) {
       yield {
-        message: say`${meets(found)}, and neither this joint nor the cabinet says what holds it together`,
+        message: say`${meets(context, found)}, and neither this joint nor the cabinet says what holds it together`,
         cure: say`Name a connector and where it goes, as in: connect biscuit20 by lines 70, 180, or say how it is held instead: connect none "screwed".`,
         source: found.joint.source,
         related: [],

@@ -1,9 +1,10 @@
 import type { FittedJoint } from '../fit/fit.js';
-import { list, say, type Text } from '../fit/text.js';
+import { say, type Text } from '../fit/text.js';
 import type { Rational } from '../number/rational.js';
 import { AXES, type Axis, highSide, lowSide } from '../spec/sides.js';
 import type { Check, CheckContext } from './check.js';
 import { alike, once } from './support/alike.js';
+import { partNames } from './support/names.js';
 
 /** Two parts are to be joined, but their touching sides lie beside each other. */
 export const noContact: Check = {
@@ -22,8 +23,8 @@ export const noContact: Check = {
       const part = context.part(joint.entering);
       if (!part) continue;
       yield {
-        message: say`${joint.entering} is joined to ${list(hosts)}, but the ${joint.enteringSide} side of ${joint.entering} and the ${joint.hostSide} side of ${joint.host} do not touch: ${miss(context, joint)}`,
-        cure: say`Place ${joint.entering} so that it meets ${list(hosts)}, or join it to the part it does meet.`,
+        message: say`${joint.entering} is joined to ${partNames(context, hosts)}, but the ${joint.enteringSide} side of ${joint.entering} and the ${joint.hostSide} side of ${joint.host} do not touch: ${miss(context, joint)}`,
+        cure: say`Place ${joint.entering} so that it meets ${partNames(context, hosts)}, or join it to the part it does meet.`,
         source: joint.source,
         related: [joint.entering, ...hosts].flatMap((id) => {
           const named = context.part(id);

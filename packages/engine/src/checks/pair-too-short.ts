@@ -1,11 +1,12 @@
 import type { FittedJoint } from '../fit/fit.js';
-import { list, say } from '../fit/text.js';
+import { say } from '../fit/text.js';
 import { mouthLength, reaches } from '../geometry/mouth.js';
 import { addBounded, type Bounded, boundedOf } from '../number/bounded.js';
 import { Rational } from '../number/rational.js';
 import type { Check, CheckContext, Found } from './check.js';
 import { alike, once } from './support/alike.js';
 import { type Milled, milledHalves, openingWord } from './support/halves.js';
+import { partNames } from './support/names.js';
 import { spreadTooLong } from './support/spread.js';
 
 /** A joint is too short for two slots, or two slots of one row run into each other. */
@@ -45,7 +46,7 @@ function finding(context: CheckContext, group: readonly [Milled, ...Milled[]]): 
   const contact = lengthOf(joint);
   const pair = tooNear(context, milled);
   const over = spreadTooLong(context, joint);
-  const where = say`${joint.entering} and ${list(hosts)} touch along ${contact}`;
+  const where = say`${joint.entering} and ${partNames(context, hosts)} touch along ${contact}`;
   const message = over
     ? say`${where}, too short by ${over} for the first and the last line of ${joint.pattern ?? 'the layout'}, so that only one ${word} is left`
     : say`the ${word}s at ${pair?.[0] ?? half.across} and ${pair?.[1] ?? half.across} from zero are ${length} long and leave less than ${skin} between them`;

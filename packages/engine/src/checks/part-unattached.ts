@@ -1,6 +1,7 @@
 import { list, say } from '../fit/text.js';
 import type { PartId } from '../spec/spec.js';
 import type { Check } from './check.js';
+import { once } from './support/alike.js';
 
 /** No joint holds a part, or a group of parts, to the rest of the cabinet. */
 export const partUnattached: Check = {
@@ -8,7 +9,7 @@ export const partUnattached: Check = {
   severity: 'warning',
   *run({ fit, part }) {
     const groups = connected(
-      fit.parts.map(({ id }) => id),
+      once(fit.parts.map(({ id }) => id)),
       fit.joints.map(({ entering, host }) => [entering, host]),
     );
     const main = groups.reduce<readonly PartId[]>((most, group) => (group.length > most.length ? group : most), []);
@@ -32,7 +33,7 @@ export const partUnattached: Check = {
   },
 };
 
-/** The parts that hang together, each group and the groups among themselves in the order of the parts. */
+/** The parts that hang together, each group and the groups among themselves in the order given. */
 function connected(
   parts: readonly PartId[],
   pairs: readonly (readonly [PartId, PartId])[],

@@ -4,13 +4,14 @@ import { common, cut as cutBox, extentOf, withoutAll } from '../geometry/boxes.j
 import { isRecess } from '../geometry/cut-solid.js';
 import { AXES, type Axis, axisOf } from '../spec/sides.js';
 import type { Check, CheckContext } from './check.js';
+import { byId } from './support/alike.js';
 
 /** Two parts take up the same room. */
 export const partsOverlap: Check = {
   code: 'parts-overlap',
   severity: 'error',
   *run(context) {
-    const placed = context.fit.parts.filter(isRightWayRound);
+    const placed = context.fit.parts.filter(isRightWayRound).sort((a, b) => byId(a.id, b.id));
     for (const [i, one] of placed.entries()) {
       for (const two of placed.slice(i + 1)) {
         const shared = overlap(context, one, two);

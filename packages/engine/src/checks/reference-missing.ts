@@ -16,7 +16,7 @@ export const referenceMissing: Check = {
       if (joint.verb === 'mitre' && !written.outer) {
         yield {
           ...common,
-          message: say`${meets(found)} in a mitre, and nothing says which is its outer side: the slots are measured from the outer corner`,
+          message: say`${meets(context, found)} in a mitre, and nothing says which is its outer side: the slots are measured from the outer corner`,
           cure: say`Name the outer side, as in: outer top.`,
         };
         continue;
@@ -27,8 +27,8 @@ export const referenceMissing: Check = {
       yield {
         ...common,
         message: both
-          ? say`${meets(found)} with both its ${low} and its ${high} face fixed: either could be the one the slots are measured from`
-          : say`${meets(found)}, and no fact of the joint fixes its ${low} or its ${high} face: nothing says which one the slots are measured from`,
+          ? say`${meets(context, found)} with both its ${low} and its ${high} face fixed: either could be the one the slots are measured from`
+          : say`${meets(context, found)}, and no fact of the joint fixes its ${low} or its ${high} face: nothing says which one the slots are measured from`,
         cure: say`Name the face that lies on the base of the machine: reference ${low}, or reference ${high}.`,
         data: { sides: [low, high] },
       };

@@ -1,10 +1,11 @@
 import type { FittedJoint } from '../fit/fit.js';
-import { list, say } from '../fit/text.js';
+import { say } from '../fit/text.js';
 import { Rational } from '../number/rational.js';
 import { highSide, isFace, lowSide, outward, type Side } from '../spec/sides.js';
 import type { Fact, PartId } from '../spec/spec.js';
 import type { Check, CheckContext } from './check.js';
 import { alike, once } from './support/alike.js';
+import { partNames } from './support/names.js';
 
 /** An edge of a part stands out beyond the part it enters, and nothing says that it should. */
 export const shelfProud: Check = {
@@ -18,7 +19,7 @@ export const shelfProud: Check = {
       const hosts = once(group.map((p) => p.joint.host));
       const first = hosts[0] ?? joint.host;
       yield {
-        message: say`the ${side} of ${list(parts)} stands ${by} proud of ${list(hosts)}; more than ${context.spec.shop.limits.step} is felt and seen`,
+        message: say`the ${side} of ${partNames(context, parts)} stands ${by} proud of ${partNames(context, hosts)}; more than ${context.spec.shop.limits.step} is felt and seen`,
         cure: say`Bring it flush: flush ${side}, or say that it is meant: ${side} proud ${by} of ${first}.`,
         source: joint.source,
         related: [...parts, ...hosts].flatMap((id) => {

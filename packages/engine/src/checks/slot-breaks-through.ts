@@ -1,5 +1,5 @@
 import type { FittedPart } from '../fit/fit.js';
-import { list, say, type Text } from '../fit/text.js';
+import { say, type Text } from '../fit/text.js';
 import { extentOf } from '../geometry/boxes.js';
 import { Rational } from '../number/rational.js';
 import { axisOf, isFace, opposite, outward, type Side } from '../spec/sides.js';
@@ -7,6 +7,7 @@ import type { Source } from '../spec/source.js';
 import type { Check, CheckContext, Found } from './check.js';
 import { alike, once } from './support/alike.js';
 import { milledHalves, openingWord } from './support/halves.js';
+import { partNames } from './support/names.js';
 import { recesses } from './support/recesses.js';
 import { smallest } from './support/sheet.js';
 
@@ -34,7 +35,7 @@ export const slotBreaksThrough: Check = {
     const { skin } = context.spec.shop.limits;
     const deep = [...slots(context), ...hollows(context)].filter(({ room, depth }) => room.sub(depth).lt(skin));
     const groups = alike(deep, (d) => [d.statement, d.word, d.depth, d.room, isFace(d.surface, d.part.attitude)]);
-    for (const group of groups) yield finding(group, skin);
+    for (const group of groups) yield finding(context, group);
   },
 };
 
@@ -80,7 +81,8 @@ function roomUnder(context: CheckContext, part: FittedPart, surface: Side, mouth
   return mouth.sub(far).abs().sub(extent.sub(thin));
 }
 
-function finding(group: readonly [Deep, ...Deep[]], skin: Rational): Found {
+function finding(context: CheckContext, group: readonly [Deep, ...Deep[]]): Found {
+  const { skin } = context.spec.shop.limits;
   const [first] = group;
   const { depth, room, surface, word, part } = first;
   const names = once(group.map((d) => d.part.id));
@@ -96,7 +98,7 @@ function finding(group: readonly [Deep, ...Deep[]], skin: Rational): Found {
     ? say` Of the connector the other part then has to take ${first.rest}, room for glue counted.`
     : say``;
   return {
-    message: say`the ${word} in ${list(names)} ${verb} ${depth} deep from the ${surface}, ${what}`,
+    message: say`the ${word} in ${partNames(context, names)} ${verb} ${depth} deep from the ${surface}, ${what}`,
     cure:
       most.sign() > 0
         ? say`Go no deeper than ${most} here, or use thicker material.${rest}`

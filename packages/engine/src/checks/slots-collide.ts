@@ -1,10 +1,10 @@
-import { list, say, type Text } from '../fit/text.js';
+import { say, type Text } from '../fit/text.js';
 import { distance, farApart } from '../geometry/distance.js';
 import { type Bounded, compareBounded } from '../number/bounded.js';
 import type { Rational } from '../number/rational.js';
 import { opposite } from '../spec/sides.js';
 import type { Check, Found } from './check.js';
-import { alike } from './support/alike.js';
+import { alike, byId } from './support/alike.js';
 import { type Body, bodiesOf } from './support/bodies.js';
 
 /** Two cuts in one part run into each other, or leave less than the shop's skin between them. */
@@ -15,7 +15,7 @@ export const slotsCollide: Check = {
     const { skin } = context.spec.shop.limits;
     const near: Near[] = [];
     for (const part of context.fit.parts) {
-      const bodies = bodiesOf(context, part);
+      const bodies = [...bodiesOf(context, part)].sort((a, b) => byId(a.row, b.row));
       for (const [i, one] of bodies.entries()) {
         for (const two of bodies.slice(i + 1)) {
           const apart = matters(one, two) ? tooNear(one, two, skin) : undefined;
@@ -73,6 +73,5 @@ function finding({ one, two, apart }: Near, count: number, skin: Rational): Foun
       { message: say`${one.part.id} is of ${one.part.material}`, source: one.part.source },
     ],
     about: { parts: [one.part.id], joint: movable.joint, slots, statement: movable.statement },
-    data: { skin: skin.toString(), names: list([one.name, two.name]).map(String) },
   };
 }

@@ -1,11 +1,12 @@
 import type { FittedPart } from '../fit/fit.js';
-import { list, say, type Text } from '../fit/text.js';
+import { say, type Text } from '../fit/text.js';
 import { Rational } from '../number/rational.js';
 import { AXES, axisOf, highSide, isFace, isHigh, lowSide, opposite, type Side, thicknessAxis } from '../spec/sides.js';
 import type { Source } from '../spec/source.js';
 import type { Check, CheckContext, Found } from './check.js';
 import { alike, once } from './support/alike.js';
 import { type Milled, milledHalves, openingWord } from './support/halves.js';
+import { partNames } from './support/names.js';
 import { recesses } from './support/recesses.js';
 import { smallest } from './support/sheet.js';
 
@@ -33,7 +34,7 @@ export const thinWall: Check = {
     const least = context.spec.shop.limits.wall;
     const thin = [...besideSlots(context), ...besideRecesses(context)].filter(({ left }) => left.lt(least));
     const groups = alike(thin, (w) => [w.statement, w.what, w.left, isFace(w.side, w.part.attitude)]);
-    for (const group of groups) yield finding(group, least);
+    for (const group of groups) yield finding(context, group);
   },
 };
 
@@ -79,7 +80,11 @@ function* besideRecesses(context: CheckContext): Generator<Wall> {
     const wall = (side: Side): Pick<Wall, 'side' | 'left' | 'move'> => {
       const end = isHigh(side) ? 'hi' : 'lo';
       const left = box[end][thick].sub(cut.box[end][thick]).abs().sub(worst);
-      return { side, left, move: (by) => say`Move ${list(joint.entering)} ${by} away from the ${side} of ${part.id}` };
+      return {
+        side,
+        left,
+        move: (by) => say`Move ${partNames(context, joint.entering)} ${by} away from the ${side} of ${part.id}`,
+      };
     };
     const what = { part, what: cut.kind, statement: joint.id, source: joint.source };
     yield nearer(what, wall(lowSide(thick)), wall(highSide(thick)));
@@ -92,12 +97,13 @@ function nearer(what: Omit<Wall, keyof Beside | 'behind'>, one: Beside, two: Bes
   return one.left.le(two.left) ? { ...what, ...one, behind: two.left } : { ...what, ...two, behind: one.left };
 }
 
-function finding(group: readonly [Wall, ...Wall[]], least: Rational): Found {
+function finding(context: CheckContext, group: readonly [Wall, ...Wall[]]): Found {
+  const least = context.spec.shop.limits.wall;
   const [first] = group;
   const { left, behind, side, what } = first;
   const parts = once(group.map((w) => w.part.id));
   const many = what.endsWith('s');
-  const where = say`the ${side} ${isFace(side, first.part.attitude) ? 'face' : 'edge'} of ${list(parts)}`;
+  const where = say`the ${side} ${isFace(side, first.part.attitude) ? 'face' : 'edge'} of ${partNames(context, parts)}`;
   const result =
     left.sign() < 0
       ? say`${many ? 'break' : 'breaks'} out of ${where} by ${left.neg()}`

@@ -13,5 +13,20 @@ export function alike<T>(items: Iterable<T>, key: (item: T) => readonly unknown[
   return [...groups.values()];
 }
 
-/** Each value once, in order. */
-export const once = <T>(values: Iterable<T>): readonly T[] => [...new Set(values)];
+/**
+ * Each id once, in an order of their own: like parts by number, the rest by name, so that the order of the lines in a
+ * spec never shows in a message.
+ */
+export const once = (ids: Iterable<string>): readonly string[] => [...new Set(ids)].sort(byId);
+
+/** Compares ids such as `shelf 2` and `shelf 10` by name, then by number. */
+export function byId(a: string, b: string): number {
+  const [nameA, numberA] = split(a);
+  const [nameB, numberB] = split(b);
+  return nameA === nameB ? numberA - numberB : nameA < nameB ? -1 : 1;
+}
+
+function split(id: string): readonly [string, number] {
+  const [, name, number] = /^(.*) (\d+)$/.exec(id) ?? [];
+  return name === undefined || number === undefined ? [id, 0] : [name, Number(number)];
+}

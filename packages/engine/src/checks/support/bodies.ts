@@ -1,5 +1,5 @@
 import type { FittedPart, Half } from '../../fit/fit.js';
-import { list, say, type Text } from '../../fit/text.js';
+import { say, type Text } from '../../fit/text.js';
 import {
   isOpening,
   isRecess,
@@ -14,6 +14,7 @@ import { fromToe } from '../../joints/half.js';
 import { highSide, type Side, thicknessAxis } from '../../spec/sides.js';
 import type { Source } from '../../spec/source.js';
 import type { CheckContext } from '../check.js';
+import { partNames } from './names.js';
 import { smallest } from './sheet.js';
 
 /** A cut as a body in space, where it lies in the thinnest sheet the part may be made of. */
@@ -82,7 +83,7 @@ function recessBody(context: CheckContext, part: FittedPart, cut: RecessCut, num
   const joint = cut.joint === undefined ? undefined : context.statement(cut.joint);
   const name: Text =
     joint?.kind === 'joint'
-      ? say`the ${cut.kind} for ${list(joint.entering)}`
+      ? say`the ${cut.kind} for ${partNames(context, joint.entering)}`
       : say`its ${cut.kind} at the ${cut.surface}`;
   return {
     part,

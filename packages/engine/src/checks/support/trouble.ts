@@ -1,8 +1,9 @@
 import type { FittedJoint, Trouble } from '../../fit/fit.js';
-import { list, say, type Text } from '../../fit/text.js';
+import { say, type Text } from '../../fit/text.js';
 import type { JointStatement, PartId } from '../../spec/spec.js';
 import type { CheckContext } from '../check.js';
 import { alike, once } from './alike.js';
+import { partNames } from './names.js';
 
 /** A joint statement that cannot be worked out, told once however many ends and like parts it has. */
 export interface Troubled {
@@ -30,8 +31,8 @@ export function* troubled(context: CheckContext, trouble: Trouble): Generator<Tr
 }
 
 /** "shelf meets lh and rh", for the head of a message. */
-export const meets = ({ entering, hosts }: Troubled): Text =>
-  say`${list(entering)} ${entering.length > 1 ? 'meet' : 'meets'} ${list(hosts)}`;
+export const meets = (context: CheckContext, { entering, hosts }: Troubled): Text =>
+  say`${partNames(context, entering)} ${entering.length > 1 ? 'meet' : 'meets'} ${partNames(context, hosts)}`;
 
 /** What every finding about a troubled statement is about. */
 export const aboutTrouble = ({ joint, entering, hosts }: Troubled) => ({
