@@ -1,8 +1,56 @@
 // Written by `npm run generate` from the files in the folder `checks`.
 import type { Check } from '../checks/check.js';
+import { backPinched } from '../checks/back-pinched.js';
+import { connectorTooLong } from '../checks/connector-too-long.js';
+import { datumInside } from '../checks/datum-inside.js';
+import { datumOffTheRun } from '../checks/datum-off-the-run.js';
+import { edgesCross } from '../checks/edges-cross.js';
+import { facesMeet } from '../checks/faces-meet.js';
+import { grooveBottomsOut } from '../checks/groove-bottoms-out.js';
+import { grooveShows } from '../checks/groove-shows.js';
+import { jointBottomsOut } from '../checks/joint-bottoms-out.js';
+import { jointCanRotate } from '../checks/joint-can-rotate.js';
+import { mitreNoRoom } from '../checks/mitre-no-room.js';
+import { mitreUnequal } from '../checks/mitre-unequal.js';
+import { noConnectorLands } from '../checks/no-connector-lands.js';
+import { noConnectors } from '../checks/no-connectors.js';
+import { noContact } from '../checks/no-contact.js';
+import { pairTooShort } from '../checks/pair-too-short.js';
+import { partUnattached } from '../checks/part-unattached.js';
+import { partsOverlap } from '../checks/parts-overlap.js';
+import { referenceMissing } from '../checks/reference-missing.js';
+import { referenceNotAFace } from '../checks/reference-not-a-face.js';
+import { shelfProud } from '../checks/shelf-proud.js';
+import { slotBreaksThrough } from '../checks/slot-breaks-through.js';
 import { slotNearEdge } from '../checks/slot-near-edge.js';
+import { slotsCollide } from '../checks/slots-collide.js';
+import { thinWall } from '../checks/thin-wall.js';
 
 /** Every check, in the order of their names. */
 export const checks: readonly Check[] = [
+  backPinched,
+  connectorTooLong,
+  datumInside,
+  datumOffTheRun,
+  edgesCross,
+  facesMeet,
+  grooveBottomsOut,
+  grooveShows,
+  jointBottomsOut,
+  jointCanRotate,
+  mitreNoRoom,
+  mitreUnequal,
+  noConnectorLands,
+  noConnectors,
+  noContact,
+  pairTooShort,
+  partUnattached,
+  partsOverlap,
+  referenceMissing,
+  referenceNotAFace,
+  shelfProud,
+  slotBreaksThrough,
   slotNearEdge,
+  slotsCollide,
+  thinWall,
 ];
