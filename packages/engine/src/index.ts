@@ -1,3 +1,4 @@
+export { checkCodes } from './checks/codes.js';
 export * from './fit/index.js';
 export * from './number/index.js';
 export { fit, statementSources } from './pipeline.js';

@@ -17,8 +17,8 @@ import { Files } from './scope/files.js';
 import { JoineryScopeComputation } from './scope/scope-computation.js';
 import { JoineryScopeProvider } from './scope/scope-provider.js';
 import type { JoineryAddedServices, JoineryServices } from './services.js';
-import { JoineryDocumentBuilder } from './workspace/document-builder.js';
 import { JoineryIndexManager } from './workspace/dependencies.js';
+import { JoineryDocumentBuilder } from './workspace/document-builder.js';
 import { JoineryWorkspaceManager } from './workspace/workspace-manager.js';
 
 /** What the language puts in the place of Langium's defaults, and adds to them. */

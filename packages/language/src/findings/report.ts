@@ -1,4 +1,4 @@
-import { type Finding, type Related, type Severity, type Source, type Text } from '@dryfit/engine';
+import type { Finding, Related, Severity, Source, Text } from '@dryfit/engine';
 
 /** What a check of the language puts into its findings. */
 export interface Reported {
@@ -33,4 +33,3 @@ export function reporter(code: string, severity: Severity): Reporter {
   });
   return Object.assign(report, { code, severity });
 }
-

@@ -1,4 +1,4 @@
-import { type Input, plus, type Quantity, type Tolerance, Rational, say, type Written } from '@dryfit/engine';
+import { type Input, plus, type Quantity, Rational, say, type Tolerance, type Written } from '@dryfit/engine';
 import { settingWrong } from '../checks/setting-wrong.js';
 import type { Measure, Tolerance as ToleranceNode } from '../generated/ast.js';
 import { textOf } from './source.js';
@@ -56,7 +56,8 @@ export interface Writing extends Reading {
 export function readWritten(measure: Measure | undefined, writing: Writing): Written | undefined {
   const read = readMeasure(measure, writing);
   if (!measure || !read) return undefined;
-  const length = read.value.kind === 'count' ? evaluateLength(measure.value, writing) : asLength(read.value, writing.unit);
+  const length =
+    read.value.kind === 'count' ? evaluateLength(measure.value, writing) : asLength(read.value, writing.unit);
   if (!length) return undefined;
   const source = writing.places.of(measure);
   const text = textOf(measure);

@@ -1,10 +1,19 @@
-import { type Finding, type Input, ofInput, type ParameterValue, type Quantity, Rational, say, type Source } from '@dryfit/engine';
+import {
+  type Finding,
+  type Input,
+  ofInput,
+  type ParameterValue,
+  type Quantity,
+  type Rational,
+  type Source,
+  say,
+} from '@dryfit/engine';
+import { notWhole } from '../checks/not-whole.js';
 import { parameterCycle } from '../checks/parameter-cycle.js';
 import { unitMismatch } from '../checks/unit-mismatch.js';
-import { type Expression, isParameter, type Cabinet, type Parameter } from '../generated/ast.js';
+import { type Cabinet, type Expression, isParameter, type Parameter } from '../generated/ast.js';
 import type { Unit } from '../parser/numbers.js';
 import { type Measured, readMeasure } from './measure.js';
-import { notWhole } from '../checks/not-whole.js';
 import { type Places, textOf } from './source.js';
 import { asLength, type Reading, type Value } from './values.js';
 

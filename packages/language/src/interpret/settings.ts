@@ -28,7 +28,12 @@ export class Settings<N extends AstNode & { readonly name?: string }> {
   ) {
     this.places = new Places(node);
     // A shop's figures are numbers: a name in one is unknown, and reported as such.
-    this.reading = { places: this.places, unit, report, parameter: (_: unknown, _use: ParameterUse | Expression) => undefined };
+    this.reading = {
+      places: this.places,
+      unit,
+      report,
+      parameter: (_: unknown, _use: ParameterUse | Expression) => undefined,
+    };
   }
 
   /** True when something needed was missing or wrong, so that nothing can be made of the entry. */
@@ -96,12 +101,7 @@ export class Settings<N extends AstNode & { readonly name?: string }> {
   }
 
   /** A length that cannot be left out; the entry is incomplete without it. */
-  neededLength(
-    written: readonly Expression[],
-    words: string,
-    property: string,
-    example: string,
-  ): Rational | undefined {
+  neededLength(written: readonly Expression[], words: string, property: string, example: string): Rational | undefined {
     const expression = this.needed(written, words, property, example);
     const value = this.length(expression, words);
     if (value === undefined) this.lacking = true;
@@ -125,7 +125,11 @@ export class Settings<N extends AstNode & { readonly name?: string }> {
     const sign = value.sign();
     if (least === 'any' || sign > 0 || (sign === 0 && least === 'zero')) return value;
     const limit = least === 'zero' ? 'below 0' : '0 or less';
-    this.wrong(node, say`the ${words} of ${this.what} cannot be ${limit}; it is ${value}`, say`Write the figure you measure.`);
+    this.wrong(
+      node,
+      say`the ${words} of ${this.what} cannot be ${limit}; it is ${value}`,
+      say`Write the figure you measure.`,
+    );
     return undefined;
   }
 

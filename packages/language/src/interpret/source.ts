@@ -56,5 +56,7 @@ function withoutComments(text: string): string {
 
 /** The text of a node on one line, without comments. */
 export function textOf(node: AstNode): string {
-  return withoutComments(node.$cstNode?.text ?? '').replace(/\s+/g, ' ').trim();
+  return withoutComments(node.$cstNode?.text ?? '')
+    .replace(/\s+/g, ' ')
+    .trim();
 }

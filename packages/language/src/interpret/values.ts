@@ -1,4 +1,15 @@
-import { constant, type Finding, minus, negate, plus, product, type Quantity, quotient, say, scale } from '@dryfit/engine';
+import {
+  constant,
+  type Finding,
+  minus,
+  negate,
+  plus,
+  product,
+  type Quantity,
+  quotient,
+  say,
+  scale,
+} from '@dryfit/engine';
 import { divisionByZero } from '../checks/division-by-zero.js';
 import { hyphenedFraction } from '../checks/hyphened-fraction.js';
 import { notWhole } from '../checks/not-whole.js';
@@ -99,7 +110,9 @@ function literal(node: Literal, reading: Reading): Value | undefined {
   const { value, unit, unhyphened } = readNumber(node.text ?? '');
   if (value === undefined) {
     const message = say`${node.text ?? ''} divides by nothing`;
-    reading.report(divisionByZero({ source: reading.places.of(node), message, cure: say`Write what it is divided by.` }));
+    reading.report(
+      divisionByZero({ source: reading.places.of(node), message, cure: say`Write what it is divided by.` }),
+    );
     return undefined;
   }
   if (unhyphened !== undefined) {

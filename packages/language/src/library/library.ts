@@ -20,3 +20,10 @@ export function libraryText(uri: URI): string | undefined {
   const name = uri.path.replace(/^\//, '').replace(/\.joinery$/, '');
   return isLibrary(uri) && Object.hasOwn(libraryTexts, name) ? libraryTexts[name] : undefined;
 }
+
+/** The part of the library that has an entry of this type and name: "connectors" for Connector biscuit20. */
+export function libraryHolding(type: string, name: string): string | undefined {
+  if (!/^[\p{L}\d_]+$/u.test(name)) return undefined;
+  const entry = new RegExp(`^${type.toLowerCase()}\\s+${name}\\b`, 'm');
+  return libraryNames.find((part) => entry.test(libraryTexts[part] ?? ''));
+}

@@ -60,7 +60,9 @@ export function balanceBraces(
     const last = previous.at(-1);
     if (above !== undefined && last !== undefined && WITH_BRACES.has(above.image) && indent > column(above)) {
       if (!previous.some(isBrace) && last.image !== ',') {
-        errors.push(error(last, `\`{\` is missing behind this: the lines below stand in the braces of \`${above.image}\``));
+        errors.push(
+          error(last, `\`{\` is missing behind this: the lines below stand in the braces of \`${above.image}\``),
+        );
         out.push(missing(open, '{', last));
         blocks.push({ opener: last, indent: column(above), flat: false });
       }
@@ -74,7 +76,8 @@ export function balanceBraces(
         blocks.push({ opener: before, indent, flat: false });
       }
       if (token.image === '{') blocks.push({ opener: token, indent, flat: false });
-      if (token.image === '}' && blocks.pop() === undefined) errors.push(error(token, 'this brace closes nothing: take it out'));
+      if (token.image === '}' && blocks.pop() === undefined)
+        errors.push(error(token, 'this brace closes nothing: take it out'));
       else out.push(token);
     });
     previous = line;
@@ -85,12 +88,19 @@ export function balanceBraces(
 
 /** True if every brace has its partner. */
 function agree(tokens: readonly Token[]): boolean {
+  const count = (brace: string) => tokens.reduce((sum, { image }) => sum + (image === brace ? 1 : 0), 0);
+  return count('{') === count('}') && leastDepth(tokens) === 0;
+}
+
+/** 0, or below it where a brace closes what none has opened. */
+function leastDepth(tokens: readonly Token[]): number {
   let depth = 0;
+  let least = 0;
   for (const { image } of tokens) {
     if (image === '{') depth++;
-    else if (image === '}' && --depth < 0) return false;
+    else if (image === '}') least = Math.min(least, --depth);
   }
-  return depth === 0;
+  return least;
 }
 
 function linesOf(tokens: readonly Token[]): Token[][] {
@@ -108,8 +118,7 @@ function linesOf(tokens: readonly Token[]): Token[][] {
 function missingOpener(line: readonly Token[]): number | undefined {
   const first = line[0]?.image ?? '';
   if (!WITH_BRACES.has(first)) return undefined;
-  let depth = 0;
-  if (!line.some(({ image }) => (depth += image === '{' ? 1 : image === '}' ? -1 : 0) < 0)) return undefined;
+  if (leastDepth(line) === 0) return undefined;
   const image = (index: number) => line[index]?.image;
   switch (first) {
     case 'pose':

@@ -1,6 +1,7 @@
 import { AstUtils, DocumentState, type LangiumDocuments, type LangiumSharedCoreServices } from 'langium';
 import type { File } from '../generated/ast.js';
 import { isLibrary } from '../library/library.js';
+import { remember } from '../remember.js';
 import { fileOf, importsOf } from './imports.js';
 import { type Named, namesOfFile } from './names.js';
 
@@ -29,9 +30,7 @@ export class Files {
 
   /** The file itself and all it sees, the nearest first. */
   layers(file: File): readonly File[] {
-    let layers = this.visible.get(file);
-    if (layers === undefined) this.visible.set(file, (layers = this.collect(file)));
-    return layers;
+    return remember(this.visible, file, () => this.collect(file));
   }
 
   /** The nearest thing of a type and name. */

@@ -1,4 +1,4 @@
-import { type LangiumDocument, URI, UriUtils } from 'langium';
+import { type LangiumDocument, type URI, UriUtils } from 'langium';
 import { type File, type Import, isFile } from '../generated/ast.js';
 import { LIBRARY_SCHEME, libraryUri } from '../library/library.js';
 

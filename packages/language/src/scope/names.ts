@@ -8,6 +8,7 @@ import {
   type Parameter,
   type Part,
 } from '../generated/ast.js';
+import { remember } from '../remember.js';
 
 /** Anything that has a name of its own. */
 export interface Named extends AstNode {
@@ -41,15 +42,11 @@ const cabinets = new WeakMap<Cabinet, CabinetNames>();
 
 /** Built once per tree: a text that changes is parsed into another tree. */
 export function namesOfFile(file: File): FileNames {
-  let names = files.get(file);
-  if (names === undefined) files.set(file, (names = collectFile(file)));
-  return names;
+  return remember(files, file, () => collectFile(file));
 }
 
 export function namesOfCabinet(cabinet: Cabinet): CabinetNames {
-  let names = cabinets.get(cabinet);
-  if (names === undefined) cabinets.set(cabinet, (names = collectCabinet(cabinet)));
-  return names;
+  return remember(cabinets, cabinet, () => collectCabinet(cabinet));
 }
 
 function collectFile(file: File): FileNames {
@@ -57,9 +54,11 @@ function collectFile(file: File): FileNames {
   const duplicates: Duplicate[] = [];
   for (const entry of file.entries) {
     if (!isNamed(entry)) continue;
-    let names = byType.get(entry.$type);
-    if (names === undefined) byType.set(entry.$type, (names = new Map()));
-    add(names, entry, duplicates);
+    add(
+      remember(byType, entry.$type, () => new Map<string, Named>()),
+      entry,
+      duplicates,
+    );
   }
   return { byType, duplicates };
 }
@@ -84,4 +83,3 @@ function add<T extends Named>(names: Map<string, T>, node: T, duplicates: Duplic
 
 /** Entries that a broken text leaves without a name have none to be found by. */
 const isNamed = (entry: Entry): entry is Entry & Named => 'name' in entry && entry.name !== undefined;
-

@@ -12,6 +12,7 @@ import {
   stream,
 } from 'langium';
 import { Argument, isArgument, isCabinet, isFile, Parameter, Part } from '../generated/ast.js';
+import { remember } from '../remember.js';
 import type { JoineryServices } from '../services.js';
 import type { Files } from './files.js';
 import { type Named, type Names, namesOfCabinet } from './names.js';
@@ -74,11 +75,6 @@ export class JoineryScopeProvider implements ScopeProvider {
   }
 
   private describe(node: Named): AstNodeDescription {
-    let description = this.described.get(node);
-    if (description === undefined) {
-      description = this.descriptions.createDescription(node, node.name);
-      this.described.set(node, description);
-    }
-    return description;
+    return remember(this.described, node, () => this.descriptions.createDescription(node, node.name));
   }
 }

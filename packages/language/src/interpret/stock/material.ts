@@ -119,7 +119,11 @@ function readSheet(node: MaterialNode, settings: Settings<MaterialNode>): Pick<M
 }
 
 /** A figure with a unit of its own, which is no length. */
-function readFigure(settings: Settings<MaterialNode>, property: 'stiffness' | 'density', unit: string): Rational | undefined {
+function readFigure(
+  settings: Settings<MaterialNode>,
+  property: 'stiffness' | 'density',
+  unit: string,
+): Rational | undefined {
   const text = settings.one(settings.node[property], property, property);
   if (text === undefined) return undefined;
   const { value, unit: length, unhyphened } = readNumber(text);

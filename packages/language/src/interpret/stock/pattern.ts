@@ -1,7 +1,7 @@
 import { type Finding, type Layout, type Pattern, type Rational, say } from '@dryfit/engine';
+import { settingWrong } from '../../checks/setting-wrong.js';
 import type { Expression, Layout as LayoutNode, Pattern as PatternNode } from '../../generated/ast.js';
 import type { Unit } from '../../parser/numbers.js';
-import { settingWrong } from '../../checks/setting-wrong.js';
 import { Settings } from '../settings.js';
 import { evaluateLength, type Reading } from '../values.js';
 

@@ -11,6 +11,7 @@ import {
   isPose,
   type Material as MaterialNode,
 } from '../../generated/ast.js';
+import { remember } from '../../remember.js';
 import type { Files } from '../../scope/files.js';
 import { unitOf } from '../units.js';
 import { readConnector } from './connector.js';
@@ -48,9 +49,7 @@ export class Shops {
   /** Everything a cabinet in this file draws on. */
   of(file: File): Shop {
     const layers = this.files.layers(file);
-    let shop = this.shops.get(layers);
-    if (shop === undefined) this.shops.set(layers, (shop = this.assemble(layers)));
-    return shop;
+    return remember(this.shops, layers, () => this.assemble(layers));
   }
 
   /** What is wrong with the entries of this file. */
@@ -74,10 +73,7 @@ export class Shops {
   }
 
   private stock(file: File): FileStock {
-    const layers = this.files.layers(file);
-    let stock = this.stocks.get(layers);
-    if (stock === undefined) this.stocks.set(layers, (stock = this.read(file)));
-    return stock;
+    return remember(this.stocks, this.files.layers(file), () => this.read(file));
   }
 
   private read(file: File): FileStock {
@@ -137,4 +133,3 @@ function merge<T>(maps: readonly ReadonlyMap<string, T>[]): ReadonlyMap<string, 
   for (const map of others) for (const [name, entry] of map) if (!merged.has(name)) merged.set(name, entry);
   return merged;
 }
-
