@@ -1,0 +1,91 @@
+import { type Finding, list, type Related, say, type Text } from '@dryfit/engine';
+import { type AstNode, AstUtils, type LangiumDocument, type LinkingError } from 'langium';
+import { unknownName } from '../checks/unknown-name.js';
+import { isCabinet, isFile, isJobLine, type JobLine } from '../generated/ast.js';
+import { Places } from '../interpret/source.js';
+import { libraryHolding } from '../library/library.js';
+import type { JoineryServices } from '../services.js';
+import { nearest } from './nearest.js';
+
+const NOUN: Readonly<Record<string, string>> = {
+  Part: 'part',
+  Parameter: 'parameter',
+  Material: 'material',
+  Band: 'band',
+  Machine: 'machine',
+  Connector: 'connector',
+  Pattern: 'pattern',
+  Cabinet: 'cabinet',
+};
+
+/** Names that stand for nothing. `importsMissing` tells that an import failed, which explains what the shop lacks. */
+export function unknownNames(
+  document: LangiumDocument,
+  services: JoineryServices,
+  importsMissing: boolean,
+): readonly Finding[] {
+  const root = document.parseResult.value;
+  if (!isFile(root)) return [];
+  const places = new Places(root);
+  const found: Finding[] = [];
+  /** Where the same name stands again, by what it should name. */
+  const again = new Map<string, Related[]>();
+  for (const { error, $refNode, $refText } of document.references) {
+    if (!error) continue;
+    const type = services.shared.AstReflection.getReferenceType(error.info);
+    const inside = type === 'Part' || type === 'Parameter';
+    if ((importsMissing && !inside) || isOfUnknownCabinet(error)) continue;
+    const source = places.at($refNode ?? error.info.container.$cstNode);
+    // The same name in the same cabinet is one mistake; the other places go with the first.
+    const key = `${type} ${$refText} ${inside ? (AstUtils.getContainerOfType(error.info.container, isCabinet)?.name ?? '') : ''}`;
+    const before = again.get(key);
+    if (before) {
+      before.push({ message: say`here too`, source });
+      continue;
+    }
+    const related: Related[] = [];
+    again.set(key, related);
+    const candidates = services.references.ScopeProvider.getScope(error.info).getAllElements();
+    const names = candidates.map((candidate) => candidate.name).toArray();
+    found.push(unknownName({ source, ...wordsFor(type, $refText, names, error.info.container), related }));
+  }
+  return found;
+}
+
+function wordsFor(
+  type: string,
+  name: string,
+  names: readonly string[],
+  container: AstNode,
+): { message: Text; cure: Text; data?: Finding['data'] } {
+  const noun = NOUN[type] ?? 'thing';
+  const meant = nearest(name, names);
+  const message = say`there is no ${noun} called ${name} ${whereOf(type, container)}`;
+  if (meant !== undefined) return { message, cure: say`Did you mean ${meant}?`, data: { instead: meant } };
+  const library = libraryHolding(type, name);
+  if (library !== undefined) {
+    const path = `dryfit:${library}`;
+    return { message, cure: say`It is in the built-in library: write import "${path}".`, data: { import: path } };
+  }
+  if (type === 'Parameter' && AstUtils.getContainerOfType(container, isCabinet) === undefined) {
+    const why = isArgumentOfJob(container) ? 'A job gives figures' : 'A shop is described by figures';
+    return { message, cure: say`${why}: write the length itself.` };
+  }
+  const known = names.length === 0 || names.length > 12 ? [] : say` There is ${list([...names].sort(), ' or ')}.`;
+  return { message, cure: [...say`Define it, or write another name.`, ...known] };
+}
+
+function whereOf(type: string, container: AstNode): string {
+  if (type !== 'Part' && type !== 'Parameter') return 'in this file or in what it imports';
+  const cabinet = AstUtils.getContainerOfType(container, isCabinet) ?? jobLineOf(container)?.cabinet?.ref;
+  return cabinet?.name === undefined ? 'here' : `in ${cabinet.name}`;
+}
+
+const jobLineOf = (node: AstNode): JobLine | undefined => AstUtils.getContainerOfType(node, isJobLine);
+const isArgumentOfJob = (node: AstNode): boolean => jobLineOf(node) !== undefined;
+
+/** A parameter of a cabinet that is itself unknown: one mistake, not two. */
+function isOfUnknownCabinet({ info }: LinkingError): boolean {
+  const line = jobLineOf(info.container);
+  return info.property === 'parameter' && line !== undefined && line.cabinet?.ref === undefined;
+}

@@ -1,0 +1,159 @@
+import {
+  type Finding,
+  type Input,
+  type PartId,
+  type Shop,
+  type Side,
+  type Spec,
+  type Statement,
+  say,
+} from '@dryfit/engine';
+import { writtenTwice } from '../checks/written-twice.js';
+import {
+  type Cabinet,
+  type CabinetItem,
+  isBandLine,
+  isConnectFact,
+  isDatumFact,
+  isDimensionLine,
+  isJoint,
+  isMilledLine,
+  isNotchLine,
+  isPlacing,
+  isSilence,
+} from '../generated/ast.js';
+import type { Unit } from '../parser/numbers.js';
+import { readConnect, readDatum } from './connect.js';
+import { idOfJoint, readJoint } from './joint.js';
+import { type Overrides, Parameters } from './parameters.js';
+import { Parts } from './parts.js';
+import { type CabinetReading, StatementReading, type Walls } from './reading.js';
+import { readSilences } from './silences.js';
+import { Places } from './source.js';
+import {
+  idOfBand,
+  idOfDimension,
+  idOfNotch,
+  idOfPlacing,
+  readBandLine,
+  readDimension,
+  readNotch,
+  readPlacing,
+} from './statements.js';
+
+/** What a cabinet is read with. */
+export interface Surroundings {
+  readonly shop: Shop;
+  /** The units of the cabinet's file. */
+  readonly unit: Unit;
+  readonly thickness: Spec['thickness'];
+}
+
+/** A cabinet as data for the engine, and what of its text could not be read or does not agree with itself. */
+export interface Interpreted {
+  readonly spec: Spec;
+  readonly findings: readonly Finding[];
+}
+
+/** Values a job gives are in `overrides`; every other parameter has the value written beside it. */
+export function interpretCabinet(cabinet: Cabinet, overrides: Overrides, around: Surroundings): Interpreted {
+  const places = new Places(cabinet);
+  const findings: Finding[] = [];
+  const report = (finding: Finding) => void findings.push(finding);
+  const { unit, shop, thickness } = around;
+  const parameters = new Parameters(overrides, places, unit, report);
+  parameters.readAll(cabinet);
+  const parts = new Parts(places, report);
+  parts.readAll(cabinet, { places, unit, report, parameter: (parameter) => parameters.value(parameter) });
+  const inputs: Input[] = [];
+  const reading: CabinetReading = { places, unit, parameters, parts, walls: wallsOf(cabinet, parts), inputs, report };
+
+  const statements: Statement[] = [];
+  const ids = new Map<string, number>();
+  for (const item of cabinet.items) {
+    const id = idOf(item);
+    if (id === undefined) continue;
+    const count = (ids.get(id) ?? 0) + 1;
+    ids.set(id, count);
+    const statement = readStatement(item, new StatementReading(count === 1 ? id : `${id} (${count})`, reading));
+    if (statement) statements.push(statement);
+  }
+
+  const defaults = new StatementReading('cabinet', reading);
+  const connect = only(cabinet, isConnectFact, 'connect', reading);
+  const datum = only(cabinet, isDatumFact, 'datum', reading);
+  const milled = only(cabinet, isMilledLine, 'milled', reading);
+  const datumSide = datum && readDatum(datum, defaults);
+  const spec: Spec = {
+    name: cabinet.name ?? '',
+    source: places.of(cabinet),
+    nameSource: places.property(cabinet, 'name'),
+    parameters: parameters.values,
+    inputs: [...parameters.inputs, ...inputs],
+    parts: parts.specs,
+    statements,
+    connect: connect && readConnect(connect, defaults),
+    datum: datumSide && { side: datumSide.side, source: datumSide.source },
+    milled: {
+      when: milled?.when === 'before' ? 'before banding' : 'after banding',
+      source: milled && places.of(milled),
+    },
+    silences: readSilences(cabinet.items.filter(isSilence), reading),
+    shop,
+    thickness,
+  };
+  return { spec, findings };
+}
+
+/** The name of a statement, from the names in it and never from where it stands. */
+function idOf(item: CabinetItem): string | undefined {
+  if (isDimensionLine(item)) return idOfDimension(item);
+  if (isJoint(item)) return idOfJoint(item);
+  if (isPlacing(item)) return idOfPlacing(item);
+  if (isNotchLine(item)) return idOfNotch(item);
+  if (isBandLine(item)) return idOfBand(item);
+  return undefined;
+}
+
+function readStatement(item: CabinetItem, reading: StatementReading): Statement | undefined {
+  if (isDimensionLine(item)) return readDimension(item, reading);
+  if (isJoint(item)) return readJoint(item, reading);
+  if (isPlacing(item)) return readPlacing(item, reading);
+  if (isNotchLine(item)) return readNotch(item, reading);
+  if (isBandLine(item)) return readBandLine(item, reading);
+  return undefined;
+}
+
+/** Which parts sit in grooves and which are notched, by the names written: planes may be named before their cut. */
+function wallsOf(cabinet: Cabinet, parts: Parts): Walls {
+  const grooved = new Set<PartId>();
+  const notched = new Map<PartId, ReadonlySet<Side>>();
+  for (const item of cabinet.items) {
+    if (isJoint(item) && item.verb === 'groove') for (const part of parts.known(item.entering)) grooved.add(part);
+    if (!isNotchLine(item)) continue;
+    const sides = [item.first, item.second].filter((side) => side !== undefined);
+    for (const part of parts.known(item.parts)) notched.set(part, new Set([...(notched.get(part) ?? []), ...sides]));
+  }
+  return { grooved, notched };
+}
+
+/** The one default of a kind that a cabinet has. */
+function only<T extends CabinetItem>(
+  cabinet: Cabinet,
+  is: (item: CabinetItem) => item is T,
+  what: string,
+  { places, report }: CabinetReading,
+): T | undefined {
+  const [first, ...others] = cabinet.items.filter(is);
+  for (const again of others) {
+    report(
+      writtenTwice({
+        source: places.of(again),
+        message: say`${what} is written twice for this cabinet`,
+        cure: say`Take one of the two out, or write it in the braces of the joints it is meant for.`,
+        related: first ? [{ message: say`first here`, source: places.of(first) }] : [],
+      }),
+    );
+  }
+  return first;
+}
