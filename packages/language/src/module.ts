@@ -7,7 +7,10 @@ import {
   type Module,
   type PartialLangiumCoreServices,
 } from 'langium';
+import { JoineryDocumentValidator, registerChecks } from './findings/validator.js';
+import { Fits } from './fits/fits.js';
 import { JoineryGeneratedModule, JoineryGeneratedSharedModule } from './generated/module.js';
+import { Shops } from './interpret/stock/shops.js';
 import { JoineryLexer } from './parser/lexer.js';
 import { JoineryLexerErrorMessageProvider } from './parser/lexer-messages.js';
 import { JoineryParserErrorMessageProvider } from './parser/messages.js';
@@ -34,8 +37,14 @@ export const JoineryModule: Module<JoineryServices, PartialLangiumCoreServices &
     ScopeComputation: () => new JoineryScopeComputation(),
     ScopeProvider: (services) => new JoineryScopeProvider(services),
   },
+  validation: {
+    DocumentValidator: (services) => new JoineryDocumentValidator(services),
+  },
   joinery: {
     Files: (services) => new Files(services.shared),
+    Shops: (services) => new Shops(services.joinery.Files),
+    Fits: (services) => new Fits(services.joinery.Files, services.joinery.Shops),
+    isImported: (services) => (uri) => (services.shared.workspace.IndexManager as JoineryIndexManager).isImported(uri),
   },
 };
 
@@ -56,5 +65,6 @@ export function createJoineryServices(context: DefaultSharedCoreModuleContext): 
   const shared = inject(createDefaultSharedCoreModule(context), JoineryGeneratedSharedModule, JoinerySharedModule);
   const joinery = inject(createDefaultCoreModule({ shared }), JoineryGeneratedModule, JoineryModule);
   shared.ServiceRegistry.register(joinery);
+  registerChecks(joinery);
   return { shared, joinery };
 }

@@ -1,6 +1,6 @@
 import { type Finding, say } from '@dryfit/engine';
-import { isCabinet, isJig, isLimits, isPose } from '../generated/ast.js';
 import { reporter } from '../findings/report.js';
+import { isCabinet, isJig, isLimits, isPose } from '../generated/ast.js';
 import { type Named, namesOfCabinet, namesOfFile } from '../scope/names.js';
 import type { FileCheck } from './file-check.js';
 

@@ -1,6 +1,6 @@
-import { say, SIDES, type Side } from '@dryfit/engine';
-import { isCabinet } from '../generated/ast.js';
+import { SIDES, type Side, say } from '@dryfit/engine';
 import { reporter } from '../findings/report.js';
+import { isCabinet } from '../generated/ast.js';
 import { namesOfCabinet } from '../scope/names.js';
 import type { FileCheck } from './file-check.js';
 

@@ -1,7 +1,7 @@
 import { type Finding, say } from '@dryfit/engine';
 import type { AstNode } from 'langium';
-import { type Cabinet, isCabinet, isJig, isLimits, isPose } from '../generated/ast.js';
 import { reporter } from '../findings/report.js';
+import { type Cabinet, isCabinet, isJig, isLimits, isPose } from '../generated/ast.js';
 import { type Named, namesOfCabinet, namesOfFile } from '../scope/names.js';
 import type { FileCheck } from './file-check.js';
 
@@ -17,7 +17,8 @@ export const unused: FileCheck = ({ file, document, places, services }) => {
   if (cabinets.length === 0 || services.joinery.isImported(document.uri)) return found;
   for (const [type, names] of namesOfFile(file).byType) {
     if (type === 'Cabinet' || type === 'Job') continue;
-    for (const node of names.values()) if (!used.has(node) && !isWholeShop(node)) found.push(report(node, 'in this file'));
+    for (const node of names.values())
+      if (!used.has(node) && !isWholeShop(node)) found.push(report(node, 'in this file'));
   }
   return found;
 

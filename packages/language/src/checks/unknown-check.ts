@@ -1,8 +1,8 @@
 import { checkCodes, say } from '@dryfit/engine';
 import { AstUtils } from 'langium';
-import { isSilence } from '../generated/ast.js';
 import { nearest } from '../findings/nearest.js';
 import { reporter } from '../findings/report.js';
+import { isSilence } from '../generated/ast.js';
 import type { FileCheck } from './file-check.js';
 
 /** A check is allowed that does not exist, or that cannot be allowed. */

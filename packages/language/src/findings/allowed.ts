@@ -1,4 +1,4 @@
-import { type Finding, say, type Source } from '@dryfit/engine';
+import { type Finding, type Source, say } from '@dryfit/engine';
 import { AstUtils } from 'langium';
 import { ALLOWED_HERE } from '../checks/unknown-check.js';
 import { type File, isSilence } from '../generated/ast.js';

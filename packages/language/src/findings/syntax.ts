@@ -12,7 +12,8 @@ export function syntaxFindings(document: LangiumDocument): readonly Finding[] {
   const { lexerErrors, parserErrors } = document.parseResult;
   const found = new Map<number, Finding>();
   const add = (source: Source, message: string) => {
-    if (!found.has(source.start)) found.set(source.start, syntax({ source, message: say`${message}`, cure: say`${CURE}` }));
+    if (!found.has(source.start))
+      found.set(source.start, syntax({ source, message: say`${message}`, cure: say`${CURE}` }));
   };
   for (const { offset, length, message } of lexerErrors) {
     add({ uri, start: offset, end: offset + Math.max(1, length) }, message);
@@ -34,5 +35,6 @@ function placeOf(error: ParserError, document: LangiumDocument): { readonly star
 
 type Token = ParserError['token'];
 
-const isPlaced = (token: Token): boolean => Number.isFinite(token.startOffset) && token.startOffset >= 0 && token.image !== '';
+const isPlaced = (token: Token): boolean =>
+  Number.isFinite(token.startOffset) && token.startOffset >= 0 && token.image !== '';
 const span = (token: Token) => ({ start: token.startOffset, end: token.startOffset + token.image.length });

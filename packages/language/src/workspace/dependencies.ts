@@ -8,17 +8,18 @@ import { importsOf } from '../scope/imports.js';
  */
 export class JoineryIndexManager extends DefaultIndexManager {
   private readonly imports = new Map<string, readonly string[]>();
+  /** How many files import each. */
+  private readonly importers = new Map<string, number>();
 
   override async updateContent(document: LangiumDocument, cancelToken?: Cancellation.CancellationToken): Promise<void> {
     await super.updateContent(document, cancelToken);
-    this.imports.set(
-      document.uri.toString(),
-      importsOf(document).map((uri) => uri.toString()),
-    );
+    const uris = importsOf(document).map((uri) => uri.toString());
+    this.setImports(document.uri.toString(), uris);
   }
 
   override remove(uri: URI): void {
     super.remove(uri);
+    this.setImports(uri.toString(), []);
     this.imports.delete(uri.toString());
   }
 
@@ -31,5 +32,16 @@ export class JoineryIndexManager extends DefaultIndexManager {
       }
     }
     return false;
+  }
+
+  /** True if another known file imports this one. */
+  isImported(uri: URI): boolean {
+    return (this.importers.get(uri.toString()) ?? 0) > 0;
+  }
+
+  private setImports(uri: string, imports: readonly string[]): void {
+    for (const old of this.imports.get(uri) ?? []) this.importers.set(old, (this.importers.get(old) ?? 0) - 1);
+    for (const now of imports) this.importers.set(now, (this.importers.get(now) ?? 0) + 1);
+    this.imports.set(uri, imports);
   }
 }

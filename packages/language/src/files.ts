@@ -1,0 +1,34 @@
+import type { LangiumDocument, URI } from 'langium';
+import { type Examination, type ExamineOptions, examine } from './findings/examine.js';
+import type { createJoineryServices } from './module.js';
+
+/** A file and all that is to be said about it. */
+export interface ExaminedFile extends Examination {
+  readonly uri: string;
+}
+
+/**
+ * Reads files and what they import through the file system of the services, and examines each.
+ * @throws what the file system throws for a file of the list that cannot be read; imports that cannot be read are
+ * findings.
+ */
+export async function examineFiles(
+  uris: readonly URI[],
+  { shared, joinery }: ReturnType<typeof createJoineryServices>,
+  options: ExamineOptions & { readonly onExamined?: (done: number, of: number) => void } = {},
+): Promise<readonly ExaminedFile[]> {
+  const { LangiumDocuments, DocumentBuilder } = shared.workspace;
+  const documents: LangiumDocument[] = [];
+  for (const uri of uris) documents.push(await LangiumDocuments.getOrCreateDocument(uri));
+  await DocumentBuilder.build(documents);
+  return documents.map((document, index) => {
+    const examination = examine(document, joinery, options);
+    options.onExamined?.(index + 1, documents.length);
+    return { ...examination, uri: document.uri.toString() };
+  });
+}
+
+/** The text of a file that has been read, an imported one or a part of the library as well. */
+export function textOfFile(uri: URI, { shared }: Pick<ReturnType<typeof createJoineryServices>, 'shared'>): string | undefined {
+  return shared.workspace.LangiumDocuments.getDocument(uri)?.textDocument.getText();
+}
