@@ -1,0 +1,30 @@
+// Written by `npm run generate` from the checks' pages.
+
+/** What each check finds, by its name. */
+export const summaries: Readonly<Record<string, string>> = {
+  "back-pinched": "A groove or housing is narrower than the panel that goes into it may be thick.",
+  "connector-too-long": "A connector is longer than its slot is at the surface, or thicker than its slot is wide.",
+  "datum-inside": "A part reaches beyond the plane that its slots are to be measured from.",
+  "datum-off-the-run": "The datum named is not at either end of the run of slots.",
+  "edges-cross": "Connectors are asked for where the edges of two parts cross.",
+  "faces-meet": "Connectors are asked for where two parts lie face to face.",
+  "groove-bottoms-out": "A panel reaches the bottom of its groove, or may do so within the tolerances written.",
+  "groove-shows": "A groove, rebate or housing runs out at an end of its part that no other part covers.",
+  "joint-bottoms-out": "The two halves of a joint together are not as deep as the connector is long across it, so the joint stays open.",
+  "joint-can-rotate": "A joint hangs on one connector, and nothing else keeps the part from turning about it.",
+  "mitre-no-room": "A slot in a mitre leaves too little under the outer face or at the inner corner.",
+  "mitre-unequal": "Two parts of different thickness meet in a mitre.",
+  "no-connector-lands": "None of the lines of a joint lands where its parts touch, so that nothing holds them.",
+  "no-connectors": "A joint that needs connectors names none, and neither does the cabinet.",
+  "no-contact": "Two parts are to be joined, but the sides that should touch lie beside each other.",
+  "pair-too-short": "A joint is too short for two slots, or two slots of one row run into each other.",
+  "part-unattached": "No joint holds a part, or a group of parts, to the rest of the cabinet.",
+  "parts-overlap": "Two parts take up the same room.",
+  "reference-missing": "Nothing says which face the slots of a joint are measured from.",
+  "reference-not-a-face": "The reference named is an edge, and slots are measured from a face.",
+  "shelf-proud": "An edge of a part stands out beyond the part it enters, and the spec does not say that it should.",
+  "slot-breaks-through": "A slot, groove, rebate or housing leaves too little material under its bottom, or comes out on the other side.",
+  "slot-near-edge": "A slot ends nearer to an edge of its part, along the run, than the shop allows.",
+  "slots-collide": "Two cuts in one part run into each other, or leave less material between them than the skin the shop asks for.",
+  "thin-wall": "The material beside a slot or groove, between it and the face or end it runs along, is thinner than the shop allows.",
+};

@@ -1,0 +1,118 @@
+import {
+  AXES,
+  type Axis,
+  dimensionOf,
+  type FitResult,
+  type FittedPart,
+  type Half,
+  type Material,
+  type Rational,
+  thicknessAxis,
+} from '@dryfit/engine';
+import type { Lengths } from './lengths.js';
+import { block, code, escape, paragraphs, table } from './markdown.js';
+import { surfaceName } from './surface.js';
+
+/**
+ * A part: finished and cut size, each size with the facts that add up to it, its bands and what is milled into it.
+ * Undefined if the fit has no such part.
+ * @param name a part, "shelf 2", or the name that like parts share
+ */
+export function partHover(result: FitResult, name: string, lengths: Lengths): string | undefined {
+  const parts = result.fit.parts.filter((part) => part.id === name || part.kind === name);
+  const [part] = parts;
+  if (part === undefined) return undefined;
+  return parts.length === 1 ? onePart(result, part, lengths) : likeParts(result, name, parts, lengths);
+}
+
+function onePart(result: FitResult, part: FittedPart, lengths: Lengths): string {
+  const same = result.fit.parts.filter((other) => other.same === part.same && other.id !== part.id).map(({ id }) => id);
+  return paragraphs(
+    `**${escape(part.id)}**: ${part.attitude} part of ${material(result, part, lengths)}`,
+    `Finished ${sizes(part, lengths)} (width × depth × height)`,
+    cutSize(part, lengths),
+    same.length === 0 ? '' : `The same piece as ${same.map(escape).join(', ')}: ${same.length + 1} alike`,
+    reasons(result, part, lengths),
+    milled(result, part, lengths),
+  );
+}
+
+function likeParts(result: FitResult, name: string, parts: readonly FittedPart[], lengths: Lengths): string {
+  const [first] = parts as [FittedPart];
+  const rows = parts.map((part) => [
+    escape(part.id),
+    ...AXES.map((axis) => size(part.extent[axis], lengths)),
+    result.fit.parts.filter((other) => other.same === part.same && parts.includes(other)).length === parts.length
+      ? 'all alike'
+      : alike(part, parts),
+  ]);
+  return paragraphs(
+    `**${escape(name)}**: ${parts.length} ${first.attitude} parts of ${material(result, first, lengths)}`,
+    table(['part', ...AXES.map(dimensionOf), 'same piece as'], rows),
+    `Lengths in ${lengths.units}. ${code(parts[0]?.id ?? name)} names one of them.`,
+  );
+}
+
+function alike(part: FittedPart, parts: readonly FittedPart[]): string {
+  const others = parts.filter((other) => other.same === part.same && other !== part).map(({ id }) => escape(id));
+  return others.length === 0 ? '–' : others.join(', ');
+}
+
+function material(result: FitResult, part: FittedPart, lengths: Lengths): string {
+  const known: Material | undefined = result.spec.shop.materials.get(part.material);
+  if (known === undefined) return code(part.material);
+  const { thickness, measured } = known;
+  const sold = lengths.unit(thickness.value);
+  return `${code(part.material)} (${measured === undefined ? sold : `${sold}, measured ${lengths.unit(measured.value)}`})`;
+}
+
+const sizes = (part: FittedPart, lengths: Lengths): string => lengths.product(AXES.map((axis) => part.extent[axis]));
+const size = (length: Rational | undefined, lengths: Lengths): string => (length ? lengths.of(length) : 'not fixed');
+
+function cutSize({ cutSize: cut, bands, grain }: FittedPart, lengths: Lengths): string {
+  const along = `grain along its ${dimensionOf(grain)}`;
+  if (cut === undefined) return `Cut size open until every side is fixed; ${along}`;
+  const banded = bands.map(({ side, band, thickness }) => `${side} with ${code(band)} (${lengths.unit(thickness)})`);
+  const before = bands.length === 0 ? '' : ` before it is banded at ${banded.join(', ')}`;
+  return `Cut ${lengths.product([cut.length, cut.width, cut.thickness])} (along the grain × across × thickness)${before}; ${along}`;
+}
+
+/** Each size and, a line each, what it is the sum of. */
+function reasons(result: FitResult, part: FittedPart, lengths: Lengths): string {
+  const across = thicknessAxis(part.attitude);
+  const axes = [...AXES].sort((a, b) => Number(a === across) - Number(b === across));
+  return block(axes.flatMap((axis) => sizeLines(result, part, axis, lengths)));
+}
+
+function sizeLines(result: FitResult, part: FittedPart, axis: Axis, lengths: Lengths): string[] {
+  const length = part.extent[axis];
+  if (length === undefined) return [`${dimensionOf(axis)}  not fixed`];
+  const facts = result.reasons(part.id, axis).map(({ adds, text }) => ({ adds: sum(adds, lengths), text }));
+  const total = lengths.of(length);
+  const width = Math.max(total.length, ...facts.map(({ adds }) => adds.length));
+  const label = Math.max(...AXES.map((one) => dimensionOf(one).length)) + 1;
+  return [
+    `${dimensionOf(axis).padEnd(label)} ${total.padStart(width)}`,
+    ...facts.map(({ adds, text }) => `${' '.repeat(label)} ${adds.padStart(width)}  ${text}`),
+  ];
+}
+
+function sum(adds: Rational, lengths: Lengths): string {
+  if (adds.isZero()) return '';
+  return `${adds.sign() < 0 ? '−' : '+'} ${lengths.of(adds.abs())}`;
+}
+
+/** One line for each joint half the part has. */
+function milled(result: FitResult, part: FittedPart, lengths: Lengths): string {
+  const lines = result.fit.joints.flatMap((joint) =>
+    joint.halves
+      .filter((half: Half) => half.part === part.id && half.slots.length > 0)
+      .map((half) => {
+        const mate = joint.entering === part.id ? joint.host : joint.entering;
+        const slots = lengths.list(half.slots.map((slot) => slot.fromDatum));
+        const what = joint.connector === undefined ? '' : ` for ${code(joint.connector.name)}`;
+        return `- ${surfaceName(part, half.surface)}, to ${escape(mate)}${what}: ${slots} from its ${surfaceName(part, half.datum)}`;
+      }),
+  );
+  return lines.join('\n');
+}

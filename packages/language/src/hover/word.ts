@@ -1,0 +1,41 @@
+import { type AstNode, AstUtils } from 'langium';
+import { isCabinet, isJoint, isLimits, isPose, type Joint } from '../generated/ast.js';
+import { idOfJoint } from '../interpret/joint.js';
+import { declarationHover } from './declaration.js';
+import { jointHover } from './joint.js';
+import type { Knowledge } from './knowledge.js';
+import type { Lengths } from './lengths.js';
+import { paragraphs, stale } from './markdown.js';
+import { wordLine } from './words.js';
+
+/** A word of the language: what it means; and before that the joint whose head it stands in, or the entry it opens. */
+export function wordHover(
+  word: string,
+  rule: string,
+  node: AstNode,
+  knowledge: Knowledge,
+  lengths: Lengths,
+): string | undefined {
+  const means = wordLine(word, rule);
+  const joint = rule === 'Pair' ? node.$container : node;
+  if (isJoint(joint) && ['Verb', 'Joint', 'Pair'].includes(rule)) {
+    const text = jointOf(joint, knowledge, lengths);
+    if (text !== undefined) return paragraphs(text, rule === 'Verb' ? means : '');
+  }
+  if (word === 'pose' || word === 'limits') {
+    if (isPose(node) || isLimits(node)) return declarationHover(node, knowledge, lengths);
+  }
+  return means;
+}
+
+function jointOf(joint: Joint, knowledge: Knowledge, lengths: Lengths): string | undefined {
+  const cabinet = AstUtils.getContainerOfType(joint, isCabinet);
+  const fitted = cabinet && knowledge.fitted(cabinet);
+  if (cabinet === undefined || fitted === undefined) return undefined;
+  const id = idOfJoint(joint);
+  const before = cabinet.items
+    .slice(0, joint.$containerIndex)
+    .filter((item) => isJoint(item) && idOfJoint(item) === id);
+  const statement = before.length === 0 ? id : `${id} (${before.length + 1})`;
+  return stale(jointHover(fitted.result, statement, lengths), fitted);
+}
