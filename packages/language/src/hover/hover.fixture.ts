@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { fit } from '@dryfit/engine';
-import { CstUtils, isLeafCstNode, URI } from 'langium';
+import { URI } from 'langium';
 import { NodeFileSystem } from 'langium/node';
 import { type Cabinet, type File, isJob } from '../generated/ast.js';
 import { interpretCabinet } from '../interpret/cabinet.js';

@@ -1,15 +1,14 @@
 /** Text from a file or a name, so that nothing in it is taken for markup. */
-export function escape(text: string): string {
+export function plain(text: string): string {
   return text
     .replace(/\s+/g, ' ')
     .replace(/[\\`*_[\]<>|#~&$]/g, '\\$&')
     .replace(/^([-+=]|\d+[.)])/, '\\$1');
 }
 
-/** A word of the language or a name in it. */
+/** A word of the language, a name, or a value as it is written in a text. */
 export function code(text: string): string {
-  const plain = text.replace(/\s+/g, ' ').replaceAll('|', '\\|');
-  return text.includes('`') ? `\`\` ${plain} \`\`` : `\`${plain}\``;
+  return `\`${text.replace(/\s+/g, ' ').replaceAll('`', "'")}\``;
 }
 
 /** Lines that stand under each other, as they are. */

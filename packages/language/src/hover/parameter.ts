@@ -2,7 +2,7 @@ import type { FitResult } from '@dryfit/engine';
 import type { Cabinet, JobLine, Parameter } from '../generated/ast.js';
 import { textOf } from '../interpret/source.js';
 import type { Lengths } from './lengths.js';
-import { code, escape, paragraphs } from './markdown.js';
+import { code, paragraphs, plain } from './markdown.js';
 
 /** A parameter: its value, how it is written, and each line of a job that gives it another. */
 export function parameterHover(
@@ -19,11 +19,11 @@ export function parameterHover(
       .filter((argument) => argument.parameter.$refText === parameter.name && argument.value !== undefined)
       .map(
         (argument) =>
-          `- ${code(textOf(argument.value))} in ${escape(textOf(line))}, job ${escape(line.$container.name ?? '')}`,
+          `- ${code(textOf(argument.value))} in ${plain(textOf(line))}, job ${plain(line.$container.name ?? '')}`,
       ),
   );
   return paragraphs(
-    `**${escape(parameter.name)}** = ${value ?? code(written)}${known?.count ? ', a count' : ''}`,
+    `**${plain(parameter.name)}** = ${value ?? code(written)}${known?.count ? ', a count' : ''}`,
     value === undefined || written === value || `${written} ${lengths.units}` === value
       ? ''
       : `written as ${code(written)}`,
@@ -41,11 +41,11 @@ export function cabinetHover(
   lengths: Lengths,
 ): string {
   const outside = result?.fit.outside;
-  const wanted = jobLines.map((line) => `- ${escape(textOf(line))}, job ${escape(line.$container.name ?? '')}`);
+  const wanted = jobLines.map((line) => `- ${plain(textOf(line))}, job ${plain(line.$container.name ?? '')}`);
   const fit = result?.fit;
   const slots = fit?.joints.flatMap((joint) => joint.halves).reduce((sum, half) => sum + half.slots.length, 0) ?? 0;
   return paragraphs(
-    `**${escape(cabinet.name)}**: cabinet${outside ? ` ${lengths.product([outside.x, outside.y, outside.z])} (width × depth × height)` : ''}`,
+    `**${plain(cabinet.name)}**: cabinet${outside ? ` ${lengths.product([outside.x, outside.y, outside.z])} (width × depth × height)` : ''}`,
     fit && `${fit.parts.length} parts, ${fit.joints.length} joints, ${slots} slots to mill`,
     wanted.join('\n'),
   );

@@ -10,7 +10,7 @@ import {
   thicknessAxis,
 } from '@dryfit/engine';
 import type { Lengths } from './lengths.js';
-import { block, code, escape, paragraphs, table } from './markdown.js';
+import { block, code, paragraphs, plain, table } from './markdown.js';
 import { surfaceName } from './surface.js';
 
 /**
@@ -20,42 +20,35 @@ import { surfaceName } from './surface.js';
  */
 export function partHover(result: FitResult, name: string, lengths: Lengths): string | undefined {
   const parts = result.fit.parts.filter((part) => part.id === name || part.kind === name);
-  const [part] = parts;
+  const [part, ...others] = parts;
   if (part === undefined) return undefined;
-  return parts.length === 1 ? onePart(result, part, lengths) : likeParts(result, name, parts, lengths);
+  const alike = others.every(({ same }) => same === part.same);
+  const count = parts.length === 1 ? 'one' : String(parts.length);
+  const what = `${part.attitude} part${parts.length === 1 ? '' : 's'} of ${material(result, part, lengths)}`;
+  const title = `**${plain(name)}**: ${count} ${what}${parts.length > 1 && alike ? ', all alike' : ''}`;
+  return alike ? onePiece(result, title, part, lengths) : paragraphs(title, sizesTable(parts, lengths));
 }
 
-function onePart(result: FitResult, part: FittedPart, lengths: Lengths): string {
-  const same = result.fit.parts.filter((other) => other.same === part.same && other.id !== part.id).map(({ id }) => id);
+function onePiece(result: FitResult, title: string, part: FittedPart, lengths: Lengths): string {
+  const same = result.fit.parts.filter((other) => other.same === part.same && other.kind !== part.kind);
   return paragraphs(
-    `**${escape(part.id)}**: ${part.attitude} part of ${material(result, part, lengths)}`,
-    `Finished ${sizes(part, lengths)} (width × depth × height)`,
+    title,
+    `Finished ${lengths.product(AXES.map((axis) => part.extent[axis]))} (width × depth × height)`,
     cutSize(part, lengths),
-    same.length === 0 ? '' : `The same piece as ${same.map(escape).join(', ')}: ${same.length + 1} alike`,
+    same.length === 0 ? '' : `The same piece as ${same.map(({ id }) => plain(id)).join(', ')}`,
     reasons(result, part, lengths),
     milled(result, part, lengths),
   );
 }
 
-function likeParts(result: FitResult, name: string, parts: readonly FittedPart[], lengths: Lengths): string {
-  const [first] = parts as [FittedPart];
-  const rows = parts.map((part) => [
-    escape(part.id),
-    ...AXES.map((axis) => size(part.extent[axis], lengths)),
-    result.fit.parts.filter((other) => other.same === part.same && parts.includes(other)).length === parts.length
-      ? 'all alike'
-      : alike(part, parts),
-  ]);
-  return paragraphs(
-    `**${escape(name)}**: ${parts.length} ${first.attitude} parts of ${material(result, first, lengths)}`,
-    table(['part', ...AXES.map(dimensionOf), 'same piece as'], rows),
-    `Lengths in ${lengths.units}. ${code(parts[0]?.id ?? name)} names one of them.`,
-  );
-}
-
-function alike(part: FittedPart, parts: readonly FittedPart[]): string {
-  const others = parts.filter((other) => other.same === part.same && other !== part).map(({ id }) => escape(id));
-  return others.length === 0 ? '–' : others.join(', ');
+/** Parts of one name that differ: their sizes under each other. */
+function sizesTable(parts: readonly FittedPart[], lengths: Lengths): string {
+  const size = (length: Rational | undefined) => (length ? lengths.of(length) : 'not fixed');
+  const rows = parts.map((part) => {
+    const alike = parts.filter((other) => other.same === part.same && other !== part).map(({ id }) => plain(id));
+    return [plain(part.id), ...AXES.map((axis) => size(part.extent[axis])), alike.join(', ') || '–'];
+  });
+  return table([lengths.units, ...AXES.map(dimensionOf), 'same piece as'], rows);
 }
 
 function material(result: FitResult, part: FittedPart, lengths: Lengths): string {
@@ -65,9 +58,6 @@ function material(result: FitResult, part: FittedPart, lengths: Lengths): string
   const sold = lengths.unit(thickness.value);
   return `${code(part.material)} (${measured === undefined ? sold : `${sold}, measured ${lengths.unit(measured.value)}`})`;
 }
-
-const sizes = (part: FittedPart, lengths: Lengths): string => lengths.product(AXES.map((axis) => part.extent[axis]));
-const size = (length: Rational | undefined, lengths: Lengths): string => (length ? lengths.of(length) : 'not fixed');
 
 function cutSize({ cutSize: cut, bands, grain }: FittedPart, lengths: Lengths): string {
   const along = `grain along its ${dimensionOf(grain)}`;
@@ -111,7 +101,7 @@ function milled(result: FitResult, part: FittedPart, lengths: Lengths): string {
         const mate = joint.entering === part.id ? joint.host : joint.entering;
         const slots = lengths.list(half.slots.map((slot) => slot.fromDatum));
         const what = joint.connector === undefined ? '' : ` for ${code(joint.connector.name)}`;
-        return `- ${surfaceName(part, half.surface)}, to ${escape(mate)}${what}: ${slots} from its ${surfaceName(part, half.datum)}`;
+        return `- ${surfaceName(part, half.surface)}, to ${plain(mate)}${what}: ${slots} from its ${surfaceName(part, half.datum)}`;
       }),
   );
   return lines.join('\n');

@@ -1,6 +1,6 @@
 import { axisOf, type FitResult, isHigh, lowSide, type Side } from '@dryfit/engine';
 import type { Lengths } from './lengths.js';
-import { block, escape, paragraphs } from './markdown.js';
+import { block, paragraphs, plain } from './markdown.js';
 
 /** Where a side of a part lies, and for a single part the facts that put it there. */
 export function planeHover(result: FitResult, name: string, side: Side, lengths: Lengths): string | undefined {
@@ -9,7 +9,7 @@ export function planeHover(result: FitResult, name: string, side: Side, lengths:
   const lines = parts.map(({ id, box }) => {
     const at = box && (isHigh(side) ? box.hi : box.lo)[axis];
     const where = at ? `${lengths.unit(at)} from the ${lowSide(axis)} of the cabinet` : 'not fixed yet';
-    return `**${escape(`${id}.${side}`)}**: ${where}`;
+    return `**${plain(`${id}.${side}`)}**: ${where}`;
   });
   const [part] = parts;
   if (part === undefined) return undefined;

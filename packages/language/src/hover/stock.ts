@@ -15,7 +15,7 @@ import type {
   Toleranced,
 } from '@dryfit/engine';
 import type { Lengths } from './lengths.js';
-import { code, escape, paragraphs } from './markdown.js';
+import { code, paragraphs, plain } from './markdown.js';
 
 /** Names and values, a line each; those without a value are left out. */
 type Facts = readonly (readonly [name: string, value: string | undefined])[];
@@ -117,21 +117,30 @@ export function poseHover(pose: Pose): string {
 }
 
 export function limitsHover(limits: Limits, lengths: Lengths): string {
+  const { alike, skin, slotToEdge, step, wall } = limits;
+  const rows = { slotToEdge, wall, skin, step, alike };
   return paragraphs(
     '**limits**: the least that has to stay, and the most that is let pass',
-    list([
-      ['slot to edge along the run', lengths.unit(limits.slotToEdge)],
-      ['wall beside a slot', lengths.unit(limits.wall)],
-      ['skin under a slot', lengths.unit(limits.skin)],
-      ['step between surfaces', lengths.unit(limits.step)],
-      ['sizes taken for alike', lengths.unit(limits.alike)],
-    ]),
+    list(
+      Object.entries(rows).map(([name, limit]) => {
+        const own = limits.written.includes(name) ? '' : ', as the language has it';
+        return [LIMIT_WORDS[name as keyof typeof rows], `${lengths.unit(limit)}${own}`];
+      }),
+    ),
   );
 }
 
+const LIMIT_WORDS = {
+  slotToEdge: 'slot to edge along the run',
+  wall: 'wall beside a slot',
+  skin: 'skin under a slot',
+  step: 'step between surfaces',
+  alike: 'sizes taken for alike within',
+} as const;
+
 function entry(kind: string, stock: Stock, facts: Facts): string {
-  const source = stock.provenance === undefined ? 'no source given' : `source: ${escape(stock.provenance)}`;
-  return paragraphs(`**${escape(stock.name)}**: ${kind}`, list(facts), source);
+  const source = stock.provenance === undefined ? 'no source given' : `source: ${plain(stock.provenance)}`;
+  return paragraphs(`**${plain(stock.name)}**: ${kind}`, list(facts), source);
 }
 
 const list = (facts: Facts): string =>

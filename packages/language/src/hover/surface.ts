@@ -9,9 +9,8 @@ export function surfaceName(part: Standing | undefined, side: Side): string {
   return `${side} ${axisOf(side) === part.grain ? 'end' : 'edge'}`;
 }
 
-/** What slots are measured from across a joint: "bottom face", "bottom end", "toe of the mitre". */
+/** What slots are measured from across a joint: "its bottom face", "its bottom end", "the toe at its top face". */
 export function referenceName({ from }: Pick<Half, 'from'>, part: Standing | undefined): string {
-  if (from.kind === 'toe' || from.kind === 'heel')
-    return `${from.kind} of the mitre, at its ${surfaceName(part, from.side)}`;
-  return surfaceName(part, from.side);
+  const its = `its ${surfaceName(part, from.side)}`;
+  return from.kind === 'toe' || from.kind === 'heel' ? `the ${from.kind} at ${its}` : its;
 }
