@@ -1,0 +1,124 @@
+import { relative, sep } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Source } from '@dryfit/engine';
+import { createJoineryServices, examineFiles as examineDocuments, textOfFile } from '@dryfit/language';
+import type { Quoted } from '@dryfit/output';
+import { EmptyFileSystem, URI } from 'langium';
+import { NodeFileSystem } from 'langium/node';
+import type { Examination } from './examination.js';
+import { ENDING, findFiles } from './input/find.js';
+import { readText } from './input/read.js';
+import { type Io, Misuse } from './io.js';
+import type { LengthOptions } from './options.js';
+import { Progress } from './progress.js';
+
+/** What files say, and which of them could not be read, in words. */
+export interface Examined {
+  readonly examination: Examination;
+  readonly failed: readonly string[];
+}
+
+/** Examines files; one that cannot be read is told and the others are examined all the same. */
+export async function examineFiles(
+  files: readonly string[],
+  thickness: LengthOptions['thickness'],
+  io: Io,
+): Promise<Examined> {
+  const services = createJoineryServices({ ...EmptyFileSystem, ...NodeFileSystem });
+  const failed: string[] = [];
+  const readable = files.filter((file) => {
+    try {
+      readText(file, shown(file, io.cwd));
+      return true;
+    } catch (error) {
+      if (!(error instanceof Misuse)) throw error;
+      failed.push(error.message);
+      return false;
+    }
+  });
+  const progress = new Progress(io.err);
+  const examined = await examineDocuments(
+    readable.map((file) => URI.file(file)),
+    services,
+    { thickness, onExamined: (done, of) => progress.report(done, of) },
+  );
+  progress.done();
+  const texts = new Map<string, Lines | undefined>();
+  const linesOf = (uri: string): Lines | undefined => {
+    if (!texts.has(uri)) {
+      const text = textOfFile(URI.parse(uri), services);
+      texts.set(uri, text === undefined ? undefined : new Lines(text));
+    }
+    return texts.get(uri);
+  };
+  return {
+    failed,
+    examination: {
+      files: readable.length,
+      found: examined.flatMap(({ findings }) => findings.map((finding) => ({ finding, cabinets: [] }))),
+      cabinets: examined.flatMap(({ cabinets }) => cabinets),
+      jobs: examined.flatMap(({ jobs }) =>
+        jobs.map(({ name, lines }) => ({ name, items: lines.map(({ count, result }) => ({ count, result })) })),
+      ),
+      units: examined[0]?.units ?? 'mm',
+      locate: (source) => linesOf(source.uri)?.quote(source, fileName(source.uri, io.cwd)),
+    },
+  };
+}
+
+/**
+ * Examines one file.
+ * @throws Misuse if it cannot be read.
+ */
+export async function examineFile(file: string, thickness: LengthOptions['thickness'], io: Io): Promise<Examination> {
+  const { files } = findFiles([file], io.cwd);
+  const [only, another] = files;
+  if (only === undefined || another !== undefined) throw new Misuse(`${file} is a folder; name one ${ENDING} file`);
+  const { examination, failed } = await examineFiles(files, thickness, io);
+  const [reason] = failed;
+  if (reason !== undefined) throw new Misuse(reason);
+  return examination;
+}
+
+/** How a file is called in what is printed: from the folder the command runs in, always with slashes. */
+const shown = (file: string, cwd: string): string => (relative(cwd, file) || file).split(sep).join('/');
+
+/** A file's name as it is printed; a text of the library keeps its own. */
+const fileName = (uri: string, cwd: string): string => (uri.startsWith('file:') ? shown(fileURLToPath(uri), cwd) : uri);
+
+/** A text by its lines. */
+class Lines {
+  private readonly starts: number[] = [0];
+
+  constructor(private readonly text: string) {
+    for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) this.starts.push(at + 1);
+  }
+
+  quote({ start, end }: Source, file: string): Quoted {
+    const first = this.lineAt(start);
+    const last = this.lineAt(Math.max(start, end));
+    return {
+      file,
+      line: first + 1,
+      column: start - (this.starts[first] ?? 0) + 1,
+      endLine: last + 1,
+      endColumn: Math.max(start, end) - (this.starts[last] ?? 0) + 1,
+      lines: Array.from({ length: last - first + 1 }, (_, i) => this.line(first + i)),
+    };
+  }
+
+  private line(number: number): string {
+    return this.text.slice(this.starts[number], this.starts[number + 1] ?? this.text.length).replace(/\r?\n$/, '');
+  }
+
+  private lineAt(offset: number): number {
+    let low = 0;
+    let high = this.starts.length - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if ((this.starts[middle] ?? 0) <= offset) low = middle;
+      else high = middle - 1;
+    }
+    return low;
+  }
+}
