@@ -29,6 +29,9 @@ export async function examineFiles(
 }
 
 /** The text of a file that has been read, an imported one or a part of the library as well. */
-export function textOfFile(uri: URI, { shared }: Pick<ReturnType<typeof createJoineryServices>, 'shared'>): string | undefined {
+export function textOfFile(
+  uri: URI,
+  { shared }: Pick<ReturnType<typeof createJoineryServices>, 'shared'>,
+): string | undefined {
   return shared.workspace.LangiumDocuments.getDocument(uri)?.textDocument.getText();
 }

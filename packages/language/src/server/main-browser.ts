@@ -1,0 +1,10 @@
+import { startLanguageServer } from 'langium/lsp';
+import { BrowserMessageReader, BrowserMessageWriter, createConnection } from 'vscode-languageserver/browser';
+import { ClientFileSystem } from './file-system.js';
+import { createJoineryServerServices } from './services.js';
+
+const worker = self as DedicatedWorkerGlobalScope;
+const connection = createConnection(new BrowserMessageReader(worker), new BrowserMessageWriter(worker));
+const fileSystemProvider = () => new ClientFileSystem(connection);
+const { shared } = createJoineryServerServices({ connection, fileSystemProvider });
+startLanguageServer(shared);

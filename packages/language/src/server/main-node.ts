@@ -1,0 +1,10 @@
+import { startLanguageServer } from 'langium/lsp';
+import { NodeFileSystem } from 'langium/node';
+import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
+import { diskAndClient } from './file-system.js';
+import { createJoineryServerServices } from './services.js';
+
+const connection = createConnection(ProposedFeatures.all);
+const fileSystemProvider = () => diskAndClient(NodeFileSystem.fileSystemProvider(), connection);
+const { shared } = createJoineryServerServices({ connection, fileSystemProvider });
+startLanguageServer(shared);

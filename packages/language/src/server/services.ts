@@ -1,0 +1,54 @@
+import { inject, type Module } from 'langium';
+import {
+  createDefaultModule,
+  createDefaultSharedModule,
+  type DefaultSharedModuleContext,
+  DefaultTextDocumentContentProvider,
+  type LangiumServices,
+  type LangiumSharedServices,
+  type PartialLangiumServices,
+  type PartialLangiumSharedServices,
+} from 'langium/lsp';
+import { registerChecks } from '../findings/validator.js';
+import { JoineryGeneratedModule, JoineryGeneratedSharedModule } from '../generated/module.js';
+import { LIBRARY_SCHEME } from '../library/library.js';
+import { JoineryModule, JoinerySharedModule } from '../module.js';
+import type { JoineryAddedServices } from '../services.js';
+import { JoineryFormatter } from './formatter.js';
+import { JoineryHoverProvider } from './hover-provider.js';
+import { knowledgeOf } from './knowledge.js';
+
+/** The language's services with those of an editor. */
+export type JoineryServerServices = LangiumServices & JoineryAddedServices;
+
+/** One entry for each thing the editor offers. */
+const JoineryServerModule: Module<JoineryServerServices, PartialLangiumServices> = {
+  lsp: {
+    HoverProvider: (services) => new JoineryHoverProvider(knowledgeOf(services)),
+    Formatter: (services) => new JoineryFormatter(services),
+  },
+};
+
+const JoineryServerSharedModule: Module<LangiumSharedServices, PartialLangiumSharedServices> = {
+  lsp: {
+    // Lets the editor open the built-in library where a definition is in it.
+    TextDocumentContentProvider: (services) => new DefaultTextDocumentContentProvider(services, LIBRARY_SCHEME),
+  },
+};
+
+/** The language as a server over the connection of the context. */
+export function createJoineryServerServices(context: DefaultSharedModuleContext): {
+  readonly shared: LangiumSharedServices;
+  readonly joinery: JoineryServerServices;
+} {
+  const shared = inject(
+    createDefaultSharedModule(context),
+    JoineryGeneratedSharedModule,
+    JoinerySharedModule,
+    JoineryServerSharedModule,
+  );
+  const joinery = inject(createDefaultModule({ shared }), JoineryGeneratedModule, JoineryModule, JoineryServerModule);
+  shared.ServiceRegistry.register(joinery);
+  registerChecks(joinery);
+  return { shared, joinery };
+}
