@@ -51,14 +51,16 @@ const broken = fc
 
 const anything = fc.oneof(mangled, broken, fc.string({ unit: fc.constantFrom(...'{}.,:"/*-+ \n\r\tab1 in') }));
 
-describe('formatting', () => {
+const RUNS = { numRuns: 100 };
+
+describe('formatting', { timeout: 120_000 }, () => {
   it('twice is formatting once', () => {
     fc.assert(
       fc.property(anything, (source) => {
         const once = format(source);
         expect(format(once)).toBe(once);
       }),
-      { numRuns: 400 },
+      RUNS,
     );
   });
 
@@ -67,7 +69,7 @@ describe('formatting', () => {
       fc.property(anything, (source) => {
         expect(meaning(format(source))).toBe(meaning(source));
       }),
-      { numRuns: 400 },
+      RUNS,
     );
   });
 
@@ -76,7 +78,7 @@ describe('formatting', () => {
       fc.property(anything, (source) => {
         expect(comments(format(source))).toEqual(comments(source));
       }),
-      { numRuns: 300 },
+      RUNS,
     );
   });
 
@@ -89,7 +91,7 @@ describe('formatting', () => {
         expect(format(unix.replaceAll('\n', '\r\n'))).toBe(formatted.replaceAll('\n', '\r\n'));
         expect(lineEnd(formatted)).toBe('\n');
       }),
-      { numRuns: 300 },
+      RUNS,
     );
   });
 
@@ -102,7 +104,7 @@ describe('formatting', () => {
         expect(formatted.replace(/\/\*[\s\S]*?\*\//g, '/**/')).not.toMatch(/[ \t]\n|\n\n\n|\t/);
         expect(formatted).toMatch(/[^\n]\n$/);
       }),
-      { numRuns: 300 },
+      RUNS,
     );
   });
 });

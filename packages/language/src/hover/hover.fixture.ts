@@ -1,11 +1,7 @@
 import { readFileSync } from 'node:fs';
-import { fit } from '@dryfit/engine';
 import { URI } from 'langium';
 import { NodeFileSystem } from 'langium/node';
-import { type Cabinet, type File, isJob } from '../generated/ast.js';
-import { interpretCabinet } from '../interpret/cabinet.js';
-import { Shops } from '../interpret/stock/shops.js';
-import { unitOf } from '../interpret/units.js';
+import { type File, isJob } from '../generated/ast.js';
 import { createJoineryServices } from '../module.js';
 import { type Hover, hoverAt } from './hover.js';
 import type { Knowledge } from './knowledge.js';
@@ -14,7 +10,7 @@ const folder = new URL('../../../../examples/', import.meta.url);
 
 export const example = (name: string): string => readFileSync(new URL(name, folder), 'utf8');
 
-/** A text that stands beside the examples, so that it may import them. */
+/** Reads a text that stands beside the examples, so that it may import them, and gives what is said at its offsets. */
 export async function open(text: string): Promise<(offset: number) => Hover | undefined> {
   const { shared, joinery } = createJoineryServices(NodeFileSystem);
   await shared.workspace.WorkspaceManager.initializeWorkspace([]);
@@ -22,27 +18,23 @@ export async function open(text: string): Promise<(offset: number) => Hover | un
   const document = shared.workspace.LangiumDocumentFactory.fromString<File>(text, uri);
   shared.workspace.LangiumDocuments.addDocument(document);
   await shared.workspace.DocumentBuilder.build([document]);
-  const shops = new Shops(joinery.joinery.Files);
   const file = document.parseResult.value;
   const knowledge: Knowledge = {
-    fitted: (cabinet) => ({ result: fit(interpretCabinet(cabinet, new Map(), around(cabinet)).spec), stale: false }),
-    shop: (of) => shops.of(of),
+    fitted: (cabinet) => ({ result: joinery.joinery.Fits.of(cabinet).result, stale: false }),
+    shop: (of) => joinery.joinery.Shops.of(of),
     jobLines: (cabinet) =>
       file.entries.filter(isJob).flatMap((job) => job.lines.filter((line) => line.cabinet.ref === cabinet)),
     declaration: (name) => joinery.references.References.findDeclarations(name)[0],
   };
-  const around = (cabinet: Cabinet) => ({
-    shop: shops.of(file),
-    unit: unitOf(cabinet.$container as File),
-    thickness: 'measured' as const,
-  });
   return (offset) => hoverAt(file, offset, knowledge);
 }
 
-/** What is said about the place marked `<|>` in a text, or about a word in one. */
-export async function hover(text: string, at = '<|>'): Promise<string> {
-  const mark = at.indexOf('<|>');
-  const place = text.indexOf(at.replace('<|>', ''));
-  const hovered = await open(text.replace('<|>', ''));
-  return hovered(place + Math.max(mark, 0))?.markdown ?? '';
+/** What is said about the first place of `words` in a text, `|` in them marking the letter pointed at. */
+export async function hoverIn(text: string, ...words: readonly string[]): Promise<string[]> {
+  const at = await open(text);
+  return words.map((word) => {
+    const place = text.indexOf(word.replace('|', ''));
+    if (place < 0) throw new Error(`the text has no ${word}`);
+    return at(place + Math.max(0, word.indexOf('|')))?.markdown ?? '';
+  });
 }
