@@ -9,6 +9,7 @@ const server = join(root, 'packages/language/src/server');
 const shared = {
   bundle: true,
   conditions: ['source'],
+  minify: true,
   sourcemap: true,
   logLevel: 'warning',
   loader: { '.joinery': 'text' },

@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 
 /** Scrolls to a line (from 1) and puts the cursor at a column (from 1). */
 export async function goTo(page: Page, line: number, column = 1): Promise<void> {
-  await page.locator('.editor-instance .view-lines').click();
+  await focus(page);
   await page.keyboard.press('Control+G');
   await page.locator('.quick-input-widget input').fill(`:${line}:${column}`);
   await page.keyboard.press('Enter');
@@ -11,7 +11,7 @@ export async function goTo(page: Page, line: number, column = 1): Promise<void> 
 
 /** Types `text` over the first place where `found` stands; both on one line. */
 export async function replaceText(page: Page, found: string, text: string): Promise<void> {
-  await page.locator('.editor-instance .view-lines').click();
+  await focus(page);
   await page.keyboard.press('Control+Home');
   await page.keyboard.press('Control+F');
   const search = page.locator('.find-widget.visible textarea[aria-label="Find"]');
@@ -49,15 +49,30 @@ export async function problems(page: Page): Promise<string> {
   return (await page.locator('#status\\.problems a').getAttribute('aria-label')) ?? '';
 }
 
+/** Puts the keyboard into the editor without scrolling it, which a click on the middle of its wide text would do. */
+async function focus(page: Page): Promise<void> {
+  const box = await page.locator('.editor-instance .view-lines .view-line').first().boundingBox();
+  if (box === null) throw new Error('the editor shows no line');
+  await page.mouse.click(box.x + 2, box.y + box.height / 2);
+}
+
 async function hoverAt(page: Page, x: number, y: number): Promise<string> {
-  // A hover that is still open would be read instead of the wanted one.
-  await page.keyboard.press('Escape');
-  await page.mouse.move(2, 2);
-  await page.locator('.monaco-hover:not(.hidden)').first().waitFor({ state: 'hidden' });
-  await page.waitForTimeout(300);
-  await page.mouse.move(x, y, { steps: 3 });
   const hover = page.locator('.monaco-hover:not(.hidden)').first();
-  await hover.locator('.hover-contents, .monaco-hover-content').first().waitFor({ state: 'visible' });
+  // Until the server has started there is nothing to show, and the workbench does not ask again by itself.
+  for (let attempt = 1; ; attempt++) {
+    // A hover that is still open would be read instead of the wanted one.
+    await page.keyboard.press('Escape');
+    await page.mouse.move(2, 2);
+    await hover.waitFor({ state: 'hidden' });
+    await page.waitForTimeout(300);
+    await page.mouse.move(x, y, { steps: 3 });
+    try {
+      await hover.waitFor({ state: 'visible', timeout: 3_000 });
+      break;
+    } catch (error) {
+      if (attempt === 10) throw error;
+    }
+  }
   // "Loading..." stands there until the server has answered.
   await page.waitForFunction(() => {
     const shown = document.querySelector('.monaco-hover:not(.hidden)')?.textContent ?? '';

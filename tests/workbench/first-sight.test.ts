@@ -1,6 +1,6 @@
 import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
@@ -13,7 +13,8 @@ let page: Page;
 
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'dryfit-examples-'));
-  cpSync(fileURLToPath(new URL('../../examples', import.meta.url)), folder, { recursive: true });
+  const examples = fileURLToPath(new URL('../../examples', import.meta.url));
+  cpSync(examples, folder, { recursive: true, filter: (path) => basename(path) !== 'broken' });
   workbench = await startWorkbench();
   page = await workbench.open(folder, 'periodicals.joinery');
 });

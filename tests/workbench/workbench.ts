@@ -15,6 +15,7 @@ const shots = join(root, '.cache/shots');
 const settings = {
   'workbench.startupEditor': 'none',
   'workbench.tips.enabled': false,
+  'workbench.reduceMotion': 'on',
   'workbench.enableExperiments': false,
   'workbench.secondarySideBar.defaultVisibility': 'hidden',
   'security.workspace.trust.enabled': false,
@@ -58,7 +59,7 @@ export async function startWorkbench(extraSettings: Record<string, unknown> = {}
     join(home, 'extensions'),
   ];
   const common = [serverMain, ...profile, '--accept-server-license-terms'];
-  execFileSync(process.execPath, [...common, '--install-extension', packagedExtension(), '--force'], { env });
+  execFileSync(process.execPath, [...common, '--install-extension', packagedExtension(), '--force'], { env, stdio: 'pipe' });
 
   const port = await freePort();
   const address = ['--host', '127.0.0.1', '--port', String(port), '--without-connection-token'];
@@ -103,7 +104,7 @@ export function launchBrowser(): Promise<Browser> {
 }
 
 async function openFile(browser: Browser, port: number, folder: string, file: string): Promise<Page> {
-  const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
+  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
   page.setDefaultTimeout(60_000);
   const payload = JSON.stringify([['openFile', `vscode-remote://127.0.0.1:${port}${join(folder, file)}`]]);
   const query = new URLSearchParams({ folder, payload });

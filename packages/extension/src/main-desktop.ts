@@ -1,6 +1,7 @@
 import type { ExtensionContext } from 'vscode';
 import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
 import { clientOptions, languageId } from './client-options.js';
+import { answerFileRequests } from './file-requests.js';
 
 let client: LanguageClient | undefined;
 
@@ -16,6 +17,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
     },
     clientOptions,
   );
+  answerFileRequests(client);
   await client.start();
 }
 

@@ -1,6 +1,7 @@
 import { type ExtensionContext, Uri } from 'vscode';
 import { LanguageClient } from 'vscode-languageclient/browser';
 import { clientOptions, languageId } from './client-options.js';
+import { answerFileRequests } from './file-requests.js';
 
 let client: LanguageClient | undefined;
 
@@ -8,6 +9,7 @@ let client: LanguageClient | undefined;
 export async function activate(context: ExtensionContext): Promise<void> {
   const worker = new Worker(Uri.joinPath(context.extensionUri, 'dist/server-worker.js').toString(true));
   client = new LanguageClient(languageId, 'Dryfit', worker, clientOptions);
+  answerFileRequests(client);
   await client.start();
 }
 
