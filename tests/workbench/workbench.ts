@@ -59,7 +59,10 @@ export async function startWorkbench(extraSettings: Record<string, unknown> = {}
     join(home, 'extensions'),
   ];
   const common = [serverMain, ...profile, '--accept-server-license-terms'];
-  execFileSync(process.execPath, [...common, '--install-extension', packagedExtension(), '--force'], { env, stdio: 'pipe' });
+  execFileSync(process.execPath, [...common, '--install-extension', packagedExtension(), '--force'], {
+    env,
+    stdio: 'pipe',
+  });
 
   const port = await freePort();
   const address = ['--host', '127.0.0.1', '--port', String(port), '--without-connection-token'];
