@@ -9,12 +9,14 @@ import {
   type Side,
 } from '@dryfit/engine';
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { plans } from '../support/cabinets/arbitrary.js';
 import { write } from '../support/cabinets/plan.js';
 import { halfIn } from '../support/frame.js';
 import { fitText } from '../support/read.js';
-import { ALL_TURNS, dot, eighth, type Triple, type Turn, then, turned } from '../support/turning.js';
+import { ALL_TURNS, dot, eighth, followedBy, type Triple, type Turn, turned } from '../support/turning.js';
+
+vi.setConfig({ testTimeout: 300_000 });
 
 // The bench: the operator looks along +y at the slotted side of the piece, x runs to the right, z up.
 const TOWARD_OPERATOR: Triple = [0, -1, 0];
@@ -60,7 +62,7 @@ function handAtBench(result: FitResult, joint: FittedJoint, half: Half): 'left' 
   const run = AXES.indexOf(axisOf(half.datum)) as 0 | 1 | 2;
   const turns: readonly Turn[] =
     half.role === 'mitre'
-      ? ([1, -1] as const).flatMap((way) => ALL_TURNS.map((turn) => then(eighth(run, way), turn)))
+      ? ([1, -1] as const).flatMap((way) => ALL_TURNS.map((turn) => followedBy(eighth(run, way), turn)))
       : ALL_TURNS;
   const ways = turns.filter(
     (turn) => near(turned(turn, surface), TOWARD_OPERATOR) && near(turned(turn, toReference), up),

@@ -81,7 +81,7 @@ const halfDigest = (half: Half): unknown => half;
 
 function findingDigest(finding: Finding, words: boolean) {
   const { code, severity, message, cure, about, related, data } = finding;
-  const said = words ? { message, cure, related: related.map((one) => one.message) } : { data: lengthsOf(message) };
+  const said = words ? { message, cure, related: related.map((one) => one.message) } : { data: figures(message) };
   return {
     code,
     severity,
@@ -92,10 +92,11 @@ function findingDigest(finding: Finding, words: boolean) {
 }
 
 /** The figures of a message without its words. */
-const lengthsOf = (message: Finding['message']) => message.filter((piece) => typeof piece !== 'string');
+export const figures = (message: Finding['message']): readonly unknown[] =>
+  message.filter((piece) => typeof piece !== 'string');
 
 /** Rationals become "n/d"; undefined properties go; a bounded length is its value to a millionth. */
-function plain(value: unknown): unknown {
+export function plain(value: unknown): unknown {
   if (value instanceof Rational) return value.toString();
   if (Array.isArray(value)) return value.map(plain);
   if (typeof value !== 'object' || value === null) return value;

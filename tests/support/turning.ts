@@ -26,9 +26,9 @@ const QUARTERS: readonly Turn[] = [
 ];
 
 /** First `a`, then `b`. */
-export function then(a: Turn, b: Turn): Turn {
-  const columns = [0, 1, 2].map((i) => [a[0][i], a[1][i], a[2][i]] as unknown as Triple);
-  return b.map((row) => columns.map((column) => dot(row, column)) as unknown as Triple) as unknown as Turn;
+export function followedBy(a: Turn, b: Turn): Turn {
+  const columns = ([0, 1, 2] as const).map((i): Triple => [a[0][i], a[1][i], a[2][i]]);
+  return b.map((row) => columns.map((column) => dot(row, column))) as unknown as Turn;
 }
 
 /** Every way a box can be put down square: all that quarter turns lead to, and so never a mirror image. */
@@ -41,7 +41,7 @@ export const ALL_TURNS: readonly Turn[] = (() => {
   const found = new Map([[JSON.stringify(still), still]]);
   for (const turn of found.values()) {
     for (const quarter of QUARTERS) {
-      const next = then(turn, quarter).map((row) => row.map((n) => n + 0)) as unknown as Turn;
+      const next = followedBy(turn, quarter).map((row) => row.map((n) => n + 0)) as unknown as Turn;
       const key = JSON.stringify(next);
       if (!found.has(key)) found.set(key, next);
     }

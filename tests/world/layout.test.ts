@@ -74,7 +74,7 @@ describe('the least length for biscuits of 23 mm with 5 mm of wall', () => {
     ['75.688mm', '37.844mm', []],
     ['75.687mm', '37.8435mm', ['slot-near-edge']],
   ])('one in %s', async (deep, line, codes) => {
-    const facts = `bottom 300mm above lh.bottom  flush front, rear  connect plate by lines ${line}  allow joint-can-rotate "for the figure"`;
+    const facts = `bottom 300mm above lh.bottom  flush front, rear  connect plate by lines ${line}`;
     expect(codesOf((await fitText(oneShelf({ deep, facts }))).findings)).toEqual(codes);
   });
 

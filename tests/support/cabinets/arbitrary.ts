@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { type CaseRecipe, caseOf } from './case.js';
 import { type FrameRecipe, frameOf } from './frame.js';
-import type { Plan } from './plan.js';
+import { type Plan, write } from './plan.js';
 import { type StockRecipe, stockOf } from './stock.js';
 
 const stock: fc.Arbitrary<StockRecipe> = fc.record({
@@ -56,4 +56,7 @@ export const plans: fc.Arbitrary<Plan> = fc
     stock,
     fc.oneof({ weight: 5, arbitrary: caseRecipe.map(caseOf) }, { weight: 1, arbitrary: frameRecipe.map(frameOf) }),
   )
-  .map(([shop, items]) => ({ name: 'Random', stock: stockOf(shop), items }));
+  .map(([shop, items]) => {
+    const plan: Plan = { name: 'Random', stock: stockOf(shop), items };
+    return Object.assign(plan, { [fc.toStringMethod]: () => write(plan) });
+  });
