@@ -140,6 +140,28 @@ describe('a text with a syntax error', () => {
 }
 `);
   });
+
+  const lines = [
+    'cabinet A {',
+    'part   a : level of b',
+    '  butt c between a and d {',
+    '    flush top',
+    '  }',
+    'datum   rear',
+    '}',
+    '',
+  ];
+  const text = lines.join('\n');
+  const [start, end] = [text.indexOf('butt'), text.indexOf('datum')];
+  const joint = reader.tokens(text).tokens.filter(({ startOffset: at }) => at >= start && at < end);
+  it.each(joint.map(({ image, startOffset }) => [image, startOffset]))(
+    'that lacks %s (at %i) is formatted before and behind it',
+    (image, at) => {
+      const formatted = format(text.slice(0, at) + text.slice(at + image.length));
+      expect(formatted).toContain('\n  part a : level of b\n');
+      expect(formatted).toMatch(/\n {2,4}datum rear\n/);
+    },
+  );
 });
 
 describe('line ends', () => {

@@ -98,14 +98,12 @@ interface Place {
   readonly image: string;
 }
 
-/** Tokens at which a statement breaks off: the last one read, else the one that could not be. */
-function brokenAt(error: ParseResult<AstNode>['parserErrors'][number]): Place[] {
-  const { token, resyncedTokens } = error;
-  const previous = (error as { previousToken?: Place }).previousToken;
-  const real = (place: Place | undefined): place is Place =>
-    place !== undefined && Number.isInteger(place.startOffset) && place.image !== '';
-  const at = real(previous) ? previous : token;
-  return [at, ...resyncedTokens].filter(real);
+/** The token at which a statement breaks off: the last one read, else the one that could not be. */
+function brokenAt({ token, ...error }: ParseResult<AstNode>['parserErrors'][number]): Place[] {
+  const { previousToken } = error as { previousToken?: Place };
+  return [previousToken, token]
+    .filter((place) => place !== undefined && place.startOffset >= 0 && place.image !== '')
+    .slice(0, 1) as Place[];
 }
 
 function lineFinder(text: string): (offset: number) => number {
