@@ -29,7 +29,7 @@ await Promise.all([
     ...browser,
     format: 'cjs',
     entryPoints: [join(extension, 'src/main-web.ts')],
-    outfile: join(extension, 'dist/web.cjs'),
+    outfile: join(extension, 'dist/web.js'),
     external: ['vscode'],
   }),
   build({

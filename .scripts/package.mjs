@@ -20,8 +20,9 @@ cpSync(join(root, 'LICENSE'), join(stage, 'LICENSE'));
 for (const bundle of [manifest.main, manifest.browser, './dist/server.cjs', './dist/server-worker.js']) {
   cpSync(join(extension, bundle), join(stage, bundle));
 }
-// The bundles hold everything: the shipped manifest asks for no dependency, and is no longer private.
-const { devDependencies: _bundled, private: _unpublished, ...shipped } = manifest;
+// The bundles hold everything and are no ES modules: the shipped manifest asks for no dependency, says nothing of
+// modules, and is no longer private.
+const { devDependencies: _bundled, private: _unpublished, type: _ofTheSources, ...shipped } = manifest;
 writeFileSync(join(stage, 'package.json'), `${JSON.stringify(shipped, null, 2)}\n`);
 
 const vsce = join(dirname(createRequire(import.meta.url).resolve('@vscode/vsce/package.json')), 'vsce');

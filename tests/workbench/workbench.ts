@@ -6,6 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Browser, chromium, type Page } from 'playwright-core';
+import { addWebExtension } from './web-extension.js';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const serverMain = join(root, '.cache/workbench/node_modules/code-server/lib/vscode/out/server-main.js');
@@ -40,14 +41,17 @@ export interface Workbench {
   close(): Promise<void>;
 }
 
-/** Installs the newest packaged extension into an empty profile and starts the workbench on a free port. */
-export async function startWorkbench(extraSettings: Record<string, unknown> = {}): Promise<Workbench> {
+/** Where the extension runs: in Node beside the files, or in the browser alone. */
+export type Host = 'node' | 'browser';
+
+/** Gives the packaged extension to an empty profile and starts the workbench on a free port. */
+export async function startWorkbench(host: Host): Promise<Workbench> {
   if (!existsSync(serverMain))
     throw new Error('no workbench in .cache/workbench; run: node .scripts/workbench-setup.mjs');
   const home = mkdtempSync(join(tmpdir(), 'dryfit-workbench-'));
   const userData = join(home, 'user-data');
   mkdirSync(join(userData, 'User'), { recursive: true });
-  writeFileSync(join(userData, 'User/settings.json'), JSON.stringify({ ...settings, ...extraSettings }));
+  writeFileSync(join(userData, 'User/settings.json'), JSON.stringify(settings));
   const env: NodeJS.ProcessEnv = { ...process.env, XDG_CONFIG_HOME: home, XDG_DATA_HOME: home, XDG_CACHE_HOME: home };
   delete env.NODE_OPTIONS;
   const profile = [
@@ -59,10 +63,11 @@ export async function startWorkbench(extraSettings: Record<string, unknown> = {}
     join(home, 'extensions'),
   ];
   const common = [serverMain, ...profile, '--accept-server-license-terms'];
-  execFileSync(process.execPath, [...common, '--install-extension', packagedExtension(), '--force'], {
-    env,
-    stdio: 'pipe',
-  });
+  if (host === 'node')
+    execFileSync(process.execPath, [...common, '--install-extension', packagedExtension(), '--force'], {
+      env,
+      stdio: 'pipe',
+    });
 
   const port = await freePort();
   const address = ['--host', '127.0.0.1', '--port', String(port), '--without-connection-token'];
@@ -84,7 +89,7 @@ export async function startWorkbench(extraSettings: Record<string, unknown> = {}
   }
   const chromiumProcess = browser;
   return {
-    open: (folder, file) => openFile(chromiumProcess, port, folder, file),
+    open: (folder, file) => openFile(chromiumProcess, port, folder, file, host),
     async shot(page, name) {
       mkdirSync(shots, { recursive: true });
       await page.screenshot({ path: join(shots, `${name}.png`) });
@@ -103,12 +108,15 @@ export function launchBrowser(): Promise<Browser> {
   const executablePath = places.find((place) => place !== undefined && existsSync(place));
   if (executablePath === undefined) throw new Error('no Chromium found; run: node .scripts/workbench-setup.mjs');
   const args = ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking'];
-  return chromium.launch({ executablePath, args: [...args, '--disable-component-update', '--disable-sync'] });
+  // A page that a test has rewritten comes from nowhere in Chromium's eyes, and would not reach the local server.
+  const local = '--disable-features=LocalNetworkAccessChecks';
+  return chromium.launch({ executablePath, args: [...args, local, '--disable-component-update', '--disable-sync'] });
 }
 
-async function openFile(browser: Browser, port: number, folder: string, file: string): Promise<Page> {
+async function openFile(browser: Browser, port: number, folder: string, file: string, host: Host): Promise<Page> {
   const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
   page.setDefaultTimeout(60_000);
+  if (host === 'browser') await addWebExtension(page, join(root, '.cache/package'));
   const payload = JSON.stringify([['openFile', `vscode-remote://127.0.0.1:${port}${join(folder, file)}`]]);
   const query = new URLSearchParams({ folder, payload });
   await page.goto(`http://127.0.0.1:${port}/?${query}`);
