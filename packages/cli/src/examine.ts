@@ -1,12 +1,11 @@
-import { relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Source } from '@dryfit/engine';
 import { createJoineryServices, examineFiles as examineDocuments, textOfFile } from '@dryfit/language';
-import type { Quoted } from '@dryfit/output';
 import { EmptyFileSystem, URI } from 'langium';
 import { NodeFileSystem } from 'langium/node';
 import type { Examination } from './examination.js';
 import { ENDING, findFiles } from './input/find.js';
+import { Lines } from './input/lines.js';
+import { shownName } from './input/name.js';
 import { readText } from './input/read.js';
 import { type Io, Misuse } from './io.js';
 import type { LengthOptions } from './options.js';
@@ -28,7 +27,7 @@ export async function examineFiles(
   const failed: string[] = [];
   const readable = files.filter((file) => {
     try {
-      readText(file, shown(file, io.cwd));
+      readText(file, shownName(file, io.cwd));
       return true;
     } catch (error) {
       if (!(error instanceof Misuse)) throw error;
@@ -80,45 +79,6 @@ export async function examineFile(file: string, thickness: LengthOptions['thickn
   return examination;
 }
 
-/** How a file is called in what is printed: from the folder the command runs in, always with slashes. */
-const shown = (file: string, cwd: string): string => (relative(cwd, file) || file).split(sep).join('/');
-
 /** A file's name as it is printed; a text of the library keeps its own. */
-const fileName = (uri: string, cwd: string): string => (uri.startsWith('file:') ? shown(fileURLToPath(uri), cwd) : uri);
-
-/** A text by its lines. */
-class Lines {
-  private readonly starts: number[] = [0];
-
-  constructor(private readonly text: string) {
-    for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) this.starts.push(at + 1);
-  }
-
-  quote({ start, end }: Source, file: string): Quoted {
-    const first = this.lineAt(start);
-    const last = this.lineAt(Math.max(start, end));
-    return {
-      file,
-      line: first + 1,
-      column: start - (this.starts[first] ?? 0) + 1,
-      endLine: last + 1,
-      endColumn: Math.max(start, end) - (this.starts[last] ?? 0) + 1,
-      lines: Array.from({ length: last - first + 1 }, (_, i) => this.line(first + i)),
-    };
-  }
-
-  private line(number: number): string {
-    return this.text.slice(this.starts[number], this.starts[number + 1] ?? this.text.length).replace(/\r?\n$/, '');
-  }
-
-  private lineAt(offset: number): number {
-    let low = 0;
-    let high = this.starts.length - 1;
-    while (low < high) {
-      const middle = (low + high + 1) >> 1;
-      if ((this.starts[middle] ?? 0) <= offset) low = middle;
-      else high = middle - 1;
-    }
-    return low;
-  }
-}
+const fileName = (uri: string, cwd: string): string =>
+  uri.startsWith('file:') ? shownName(fileURLToPath(uri), cwd) : uri;

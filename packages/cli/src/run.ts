@@ -3,6 +3,7 @@ import { Command, CommanderError, Option } from 'commander';
 import { build } from './commands/build.js';
 import { check } from './commands/check.js';
 import { explain } from './commands/explain.js';
+import { format } from './commands/format.js';
 import { type Io, MISUSE, Misuse } from './io.js';
 import { withLengthOptions } from './options.js';
 
@@ -102,6 +103,22 @@ Examples:
   dryfit explain bookcase.joinery "shelf 2 / lh"`,
     )
     .action(async (file, name, options) => done(await explain(file, name, options, io)));
+
+  program
+    .command('format')
+    .description('bring files into the one layout')
+    .argument('<paths...>', 'files, or folders whose .joinery files are all formatted')
+    .option('--check', 'change nothing; exit with 1 if anything would be')
+    .addHelpText(
+      'after',
+      `
+Meaning and comments stay as they are; a line that cannot be read is left alone.${CODES}
+
+Examples:
+  dryfit format bookcase.joinery
+  dryfit format cabinets --check`,
+    )
+    .action(async (paths, options) => done(await format(paths, options, io)));
 
   return program;
 }
