@@ -43,7 +43,13 @@ export const JoineryModule: Module<JoineryServices, PartialLangiumCoreServices &
   joinery: {
     Files: (services) => new Files(services.shared),
     Shops: (services) => new Shops(services.joinery.Files),
-    Fits: (services) => new Fits(services.joinery.Files, services.joinery.Shops),
+    Fits: ({ joinery, shared }) => {
+      const fits = new Fits(joinery.Files, joinery.Shops);
+      shared.workspace.DocumentBuilder.onUpdate((_, deleted) => {
+        for (const uri of deleted) fits.forget(uri.toString());
+      });
+      return fits;
+    },
     isImported: (services) => (uri) => (services.shared.workspace.IndexManager as JoineryIndexManager).isImported(uri),
   },
 };

@@ -1,4 +1,4 @@
-import { type Finding, type FitResult, fit, type Spec } from '@dryfit/engine';
+import { type Finding, type FitResult, fit, type Shop, type Spec } from '@dryfit/engine';
 import { AstUtils } from 'langium';
 import type { Cabinet, File, JobLine } from '../generated/ast.js';
 import { interpretCabinet } from '../interpret/cabinet.js';
@@ -6,6 +6,8 @@ import { readOverrides } from '../interpret/job.js';
 import type { Overrides } from '../interpret/parameters.js';
 import type { Shops } from '../interpret/stock/shops.js';
 import { unitOf } from '../interpret/units.js';
+import { KeptWhileSame } from '../kept.js';
+import type { Unit } from '../parser/numbers.js';
 import { remember } from '../remember.js';
 import type { Files } from '../scope/files.js';
 
@@ -26,9 +28,12 @@ export interface MadeLine {
   readonly findings: readonly Finding[];
 }
 
-interface Kept {
-  /** What the cabinet was worked out from: the trees of all files it sees. */
-  readonly from: readonly File[];
+/** What was last worked out for a cabinet of a name, and all that it was worked out from. */
+interface Last {
+  readonly text: string;
+  readonly offset: number;
+  readonly shop: Shop;
+  readonly unit: Unit;
   readonly variants: Map<string, Variant>;
 }
 
@@ -37,11 +42,14 @@ interface Kept {
  * ask here, so that each set of parameters is worked out once.
  */
 export class Fits {
-  private readonly kept = new WeakMap<Cabinet, Kept>();
+  private readonly kept = new KeptWhileSame<Cabinet, Map<string, Variant>>();
+  /** By document and name, so that typing in one cabinet does not work out those above it again. */
+  private readonly last = new Map<string, Map<string, Last>>();
 
   constructor(
     private readonly files: Files,
     private readonly shops: Shops,
+    private readonly work: (spec: Spec) => FitResult = fit,
   ) {}
 
   /** A cabinet with the values written in it. */
@@ -69,19 +77,28 @@ export class Fits {
       const file = rootOf(cabinet);
       const around = { shop: this.shops.of(file), unit: unitOf(file), thickness };
       const { spec, findings } = interpretCabinet(cabinet, overrides, around);
-      const result = fit(spec);
+      const result = this.work(spec);
       return { result, findings: [...findings, ...result.findings] };
     });
   }
 
+  /** Lets go of what was worked out for a document that is no more. */
+  forget(uri: string): void {
+    this.last.delete(uri);
+  }
+
   private variants(cabinet: Cabinet): Map<string, Variant> {
-    const from = this.files.layers(rootOf(cabinet));
-    const kept = this.kept.get(cabinet);
-    if (kept && kept.from.length === from.length && kept.from.every((file, i) => file === from[i]))
-      return kept.variants;
-    const variants = new Map<string, Variant>();
-    this.kept.set(cabinet, { from, variants });
-    return variants;
+    const file = rootOf(cabinet);
+    return this.kept.get(cabinet, this.files.layers(file), () => {
+      const { text = '', offset = 0 } = cabinet.$cstNode ?? {};
+      const [shop, unit] = [this.shops.of(file), unitOf(file)];
+      const ofFile = remember(this.last, file.$document?.uri.toString() ?? '', () => new Map<string, Last>());
+      const last = ofFile.get(cabinet.name);
+      const same = last?.text === text && last.offset === offset && last.shop === shop && last.unit === unit;
+      const variants = same ? last.variants : new Map<string, Variant>();
+      ofFile.set(cabinet.name, { text, offset, shop, unit, variants });
+      return variants;
+    });
   }
 }
 

@@ -1,5 +1,6 @@
 import { type GrammarAST, LangiumParserErrorMessageProvider, type LexerResult } from 'langium';
 import { wordsInside } from './grammar-words.js';
+import { plainRuleName } from './rule-names.js';
 
 type Token = LexerResult['tokens'][number];
 type TokenType = Token['tokenType'];
@@ -83,7 +84,7 @@ export class JoineryParserErrorMessageProvider extends LangiumParserErrorMessage
     ruleName: string;
   }): string {
     const { expected, actual, previous } = options;
-    const rule = plain(options.ruleName);
+    const rule = plainRuleName(options.ruleName);
     if (expected.name === 'EOF') return this.wrongContent('File', actual);
     if (expected.name === '}' && rule in CONTENTS && !isEnd(actual)) return this.wrongContent(rule, actual);
     return sentence(wordsFor(expected, rule), previous, actual);
@@ -96,7 +97,7 @@ export class JoineryParserErrorMessageProvider extends LangiumParserErrorMessage
     customUserDescription: string;
     ruleName: string;
   }): string {
-    const rule = plain(options.ruleName);
+    const rule = plainRuleName(options.ruleName);
     const actual = options.actual[0] as Token;
     if (rule === 'CabinetItem') return this.wrongContent('Cabinet', actual);
     if (rule === 'Fact') return this.wrongContent('Joint', actual);
@@ -141,8 +142,6 @@ function wordsFor(type: TokenType, rule: string): string {
 
 const found = (token: Token): string => (isEnd(token) ? 'the end of the file' : `\`${token.image}\``);
 const isEnd = (token: Token): boolean => token.tokenType.name === 'EOF';
-/** Rule names carry a mark that keeps them apart from the words of the language. */
-const plain = (ruleName: string): string => ruleName.replace(/\P{ASCII}/gu, '');
 
 function or(words: readonly string[]): string {
   return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`;

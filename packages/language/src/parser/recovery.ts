@@ -1,4 +1,5 @@
 import { type LangiumCoreServices, type LangiumParser, type LexerResult, prepareLangiumParser } from 'langium';
+import { plainRuleName } from './rule-names.js';
 import { atStatement, opensPlacing } from './statements.js';
 
 type Token = LexerResult['tokens'][number];
@@ -8,6 +9,7 @@ type TokenType = Token['tokenType'];
 interface Recovering {
   readonly tokVector?: readonly Token[];
   readonly currIdx: number;
+  maxLookahead: number;
   readonly RULE_STACK_IDX: number;
   LA(ahead: number): Token;
   SKIP_TOKEN(): Token;
@@ -17,9 +19,12 @@ interface Recovering {
   exportLexerState(): number;
   importLexerState(state: number): void;
   getCurrRuleFullName(): string;
+  getHumanReadableRuleStack(): string[];
   errorMessageProvider: { buildMismatchTokenMessage(options: object): string };
 
+  ruleInvocationStateUpdate(shortName: number, fullName: string, index: number): void;
   findReSyncTokenType(): TokenType;
+  isInCurrentRuleReSyncSet(type: TokenType): boolean;
   reSyncTo(type: TokenType): Token[];
   tryInRepetitionRecovery(
     rule: (...args: unknown[]) => unknown,
@@ -36,8 +41,11 @@ interface Recovering {
  */
 export function createJoineryParser(services: LangiumCoreServices): LangiumParser {
   const parser = prepareLangiumParser(services);
-  recoverByStatements((parser as unknown as { wrapper: Recovering }).wrapper, services.parser.Lexer.definition);
+  const { wrapper } = parser as unknown as { wrapper: Recovering };
+  recoverByStatements(wrapper, services.parser.Lexer.definition);
   parser.finalize();
+  // How far messages look ahead for what was expected: one token is what they say, and more takes long.
+  wrapper.maxLookahead = 1;
   return parser;
 }
 
@@ -47,17 +55,26 @@ function recoverByStatements(parser: Recovering, types: Record<string, TokenType
   const window = (ahead: number) => [-1, 0, 1, 2].map((offset) => parser.LA(ahead + offset));
   const placing = (ahead: number) => opensPlacing(window(ahead), 1);
   const statement = (ahead: number) => atStatement(parser.LA(ahead), parser.LA(ahead - 1));
+  // Where the rules that are open have begun: one that has read nothing cannot go on where it stands.
+  const begun: number[] = [];
+  const invoke = parser.ruleInvocationStateUpdate;
+  parser.ruleInvocationStateUpdate = (shortName, fullName, index) => {
+    invoke.call(parser, shortName, fullName, index);
+    begun[parser.RULE_STACK_IDX] = parser.currIdx;
+  };
   /** How many tokens to leave out, and the type that the rule which goes on there waits for. */
   const resume = (): { skip: number; type: TokenType } => {
     const follows = new Set(parser.flattenFollowSet());
+    const least = begun[parser.RULE_STACK_IDX] === parser.currIdx ? 2 : 1;
     let depth = 0;
     for (let ahead = 1; ; ahead++) {
       const token = parser.LA(ahead);
       const type = keyword(token);
       if (isEnd(token)) return { skip: ahead - 1, type };
       if (token.image === '{') depth++;
-      else if (token.image === '}' && depth-- === 0) return { skip: ahead - 1, type: close };
-      else if (depth === 0 && statement(ahead)) {
+      else if (token.image === '}' && depth > 0) depth--;
+      else if (token.image === '}' && follows.has(close)) return { skip: ahead - 1, type: close };
+      else if (depth === 0 && ahead >= least && statement(ahead)) {
         if (follows.has(id) && placing(ahead)) return { skip: ahead - 1, type: id };
         if (type !== id && follows.has(type)) return { skip: ahead - 1, type };
       }
@@ -65,6 +82,12 @@ function recoverByStatements(parser: Recovering, types: Record<string, TokenType
   };
 
   parser.findReSyncTokenType = () => resume().type;
+  // Only what stands in braces, or in a file, is given up: a word deeper down that looks the same is not waited for.
+  const inSet = parser.isInCurrentRuleReSyncSet;
+  parser.isInCurrentRuleReSyncSet = (type) => {
+    const around = parser.getHumanReadableRuleStack().at(-2);
+    return (around === undefined || WITH_STATEMENTS.has(plainRuleName(around))) && inSet.call(parser, type);
+  };
   parser.reSyncTo = () => {
     const { skip } = resume();
     return Array.from({ length: skip }, () => parser.SKIP_TOKEN());
@@ -110,6 +133,12 @@ function recoverByStatements(parser: Recovering, types: Record<string, TokenType
     parser.importLexerState(before);
   };
 }
+
+/** Rules that hold statements, facts or settings. */
+const WITH_STATEMENTS = new Set([
+  ...['File', 'Cabinet', 'Joint', 'Job', 'NotchLine', 'Allowances'],
+  ...['Material', 'Band', 'Machine', 'Connector', 'Pattern', 'Jig', 'Pose', 'Limits'],
+]);
 
 const isEnd = (token: Token): boolean => token.tokenType.name === 'EOF';
 /** The keyword's own type, also where the word could be a name. */

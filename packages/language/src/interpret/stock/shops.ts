@@ -9,8 +9,10 @@ import {
   isMaterial,
   isPattern,
   isPose,
+  isStock,
   type Material as MaterialNode,
 } from '../../generated/ast.js';
+import { KeptWhileSame } from '../../kept.js';
 import { remember } from '../../remember.js';
 import type { Files } from '../../scope/files.js';
 import { unitOf } from '../units.js';
@@ -34,11 +36,16 @@ interface FileStock {
   readonly findings: readonly Finding[];
 }
 
-/** The stock each file draws on, read once while nothing it depends on has changed. */
+/** A shop put together from the stocks on the way to it. */
+interface Branch {
+  shop?: Shop;
+  readonly next: WeakMap<FileStock, Branch>;
+}
+
+/** The stock each file draws on: the same object while nothing in it or in what it is made from has changed. */
 export class Shops {
-  /** By what a file sees: the list is another one after every change. */
-  private readonly stocks = new WeakMap<readonly File[], FileStock>();
-  private readonly shops = new WeakMap<readonly File[], Shop>();
+  private readonly stocks = new KeptWhileSame<File, FileStock>();
+  private readonly shops: Branch = { next: new WeakMap() };
   /** Materials being read, the outermost first, so that layers of layers end. */
   private readonly open = new Set<MaterialNode>();
   /** The outermost of them has turned out to be a layer of itself. */
@@ -48,8 +55,12 @@ export class Shops {
 
   /** Everything a cabinet in this file draws on. */
   of(file: File): Shop {
-    const layers = this.files.layers(file);
-    return remember(this.shops, layers, () => this.assemble(layers));
+    const stocks = this.files.layers(file).map((layer) => this.stock(layer));
+    const kept = stocks.filter((stock) => stock !== NOTHING);
+    let branch = this.shops;
+    for (const stock of kept) branch = remember(branch.next, stock, () => ({ next: new WeakMap() }));
+    branch.shop ??= assemble(kept);
+    return branch.shop;
   }
 
   /** What is wrong with the entries of this file. */
@@ -57,23 +68,10 @@ export class Shops {
     return this.stock(file).findings;
   }
 
-  /** The nearest entry of a name wins; so do the nearest jig, pose and limits. */
-  private assemble(layers: readonly File[]): Shop {
-    const stocks = layers.map((layer) => this.stock(layer));
-    return {
-      materials: merge(stocks.map((stock) => stock.materials)),
-      bands: merge(stocks.map((stock) => stock.bands)),
-      machines: merge(stocks.map((stock) => stock.machines)),
-      connectors: merge(stocks.map((stock) => stock.connectors)),
-      patterns: merge(stocks.map((stock) => stock.patterns)),
-      jig: stocks.find((stock) => stock.jig)?.jig,
-      pose: stocks.find((stock) => stock.pose)?.pose ?? DEFAULT_POSE,
-      limits: stocks.find((stock) => stock.limits)?.limits ?? DEFAULT_LIMITS,
-    };
-  }
-
+  /** Connectors and layers may be of other files, so a file's stock is read again when one of these changes. */
   private stock(file: File): FileStock {
-    return remember(this.stocks, this.files.layers(file), () => this.read(file));
+    if (!file.entries.some(isStock)) return NOTHING;
+    return this.stocks.get(file, this.files.layers(file), () => this.read(file));
   }
 
   private read(file: File): FileStock {
@@ -121,6 +119,33 @@ export class Shops {
 }
 
 const NOBODY = () => undefined;
+
+/** The stock of a file that keeps none. */
+const NOTHING: FileStock = {
+  materials: new Map(),
+  bands: new Map(),
+  machines: new Map(),
+  connectors: new Map(),
+  patterns: new Map(),
+  jig: undefined,
+  pose: undefined,
+  limits: undefined,
+  findings: [],
+};
+
+/** The nearest entry of a name wins; so do the nearest jig, pose and limits. */
+function assemble(stocks: readonly FileStock[]): Shop {
+  return {
+    materials: merge(stocks.map((stock) => stock.materials)),
+    bands: merge(stocks.map((stock) => stock.bands)),
+    machines: merge(stocks.map((stock) => stock.machines)),
+    connectors: merge(stocks.map((stock) => stock.connectors)),
+    patterns: merge(stocks.map((stock) => stock.patterns)),
+    jig: stocks.find((stock) => stock.jig)?.jig,
+    pose: stocks.find((stock) => stock.pose)?.pose ?? DEFAULT_POSE,
+    limits: stocks.find((stock) => stock.limits)?.limits ?? DEFAULT_LIMITS,
+  };
+}
 
 function add<T extends { readonly name: string }>(entries: Map<string, T>, entry: T | undefined): void {
   if (entry && !entries.has(entry.name)) entries.set(entry.name, entry);
