@@ -7,7 +7,7 @@ const mayImport: Record<string, RegExp> = {
   engine: /^$/,
   language: /^(@dryfit\/engine|langium(\/.*)?)$/,
   output: /^(@dryfit\/engine|@sinclair\/typebox(\/.*)?)$/,
-  cli: /^(@dryfit\/(engine|language|output)|node:.*|commander|langium(\/node)?)$/,
+  cli: /^(@dryfit\/(engine|language|output)|node:.*|commander|picocolors|langium(\/node)?)$/,
   extension: /^(@dryfit\/(engine|language|output)|vscode|vscode-languageclient(\/.*)?)$/,
 };
 

@@ -24,12 +24,15 @@ export function sourcesOf(packageName: string): SourceFile[] {
     });
 }
 
-/** Module names in static imports, re-exports, dynamic imports, type imports and `require` calls. */
+/**
+ * Module names in static imports, re-exports, dynamic imports, type imports and `require` calls. Statements start
+ * their line, as the formatter leaves them, so that the word `import` in a message is not taken for one.
+ */
 export function importsOf(text: string): string[] {
   const forms = [
-    /\b(?:import|export)\b[^'"`;]*?\bfrom\s*['"]([^'"]+)['"]/g,
-    /\bimport\s*['"]([^'"]+)['"]/g,
-    /\b(?:import|require)\s*\(\s*['"`]([^'"`]+)['"`]/g,
+    /^(?:import|export)\b[^'"`;]*?\bfrom\s*['"]([^'"\n]+)['"]/gm,
+    /^import\s*['"]([^'"\n]+)['"]/gm,
+    /\b(?:import|require)\s*\(\s*['"`]([^'"`\n]+)['"`]/g,
     /<reference\s+(?:types|path)\s*=\s*['"]([^'"]+)['"]/g,
   ];
   return forms.flatMap((form) => [...text.matchAll(form)].map((match) => match[1] ?? ''));
