@@ -18,8 +18,13 @@ export default defineConfig({
   test: {
     include: ['packages/*/src/**/*.test.ts', 'tests/**/*.test.ts'],
     exclude: ['**/node_modules/**', '**/dist/**', 'tests/workbench/**'],
+    // Langium's editor services name exports of a CommonJS package that Node cannot see; bundles can, and so can vitest.
+    server: { deps: { inline: [/[\\/]langium[\\/]lib[\\/]lsp[\\/]/] } },
     // A baseline that is missing is a failure; `npm run baselines` writes them.
     update: 'none',
+    // No test is about time: a busy machine must not fail one.
+    testTimeout: 300_000,
+    hookTimeout: 300_000,
     reporters,
   },
 });
