@@ -34,5 +34,5 @@ function broken(code, page, text) {
     `// ${code}, written by \`npm run generate\` from the check's page:`,
     ...sentence.map((line) => `// ${line}`),
   ];
-  return `${head.join('\n')}\n${text.replace(/^(\s*import\s+")(?!\.\.?\/)/gm, '$1../')}`;
+  return `${head.join('\n')}\n${text.replace(/^(\s*import\s+")(?!\.\.?\/|dryfit:)/gm, '$1../')}`;
 }

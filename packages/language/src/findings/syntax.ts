@@ -4,7 +4,7 @@ import { syntax } from '../checks/syntax.js';
 
 type ParserError = LangiumDocument['parseResult']['parserErrors'][number];
 
-const CURE = 'Write it as the grammar has it; the rest of the file is read on from the next statement.';
+const CURE = 'Mend this statement; the others are read as they stand.';
 
 /** What of a text could not be read, in the order of the text, each place once. */
 export function syntaxFindings(document: LangiumDocument): readonly Finding[] {
