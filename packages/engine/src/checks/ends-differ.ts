@@ -2,7 +2,7 @@ import { say, type Text } from '../fit/text.js';
 import type { Rational } from '../number/rational.js';
 import { type Axis, axisOf } from '../spec/sides.js';
 import type { Check, CheckContext } from './check.js';
-import { partNames } from './support/names.js';
+import { partNames, partsInOrder } from './support/names.js';
 import { nearestStep, type Uneven, unevenEnds } from './support/stops.js';
 
 /** The two ends of one part need different stops on the parts it stands between. */
@@ -42,7 +42,7 @@ export const endsDiffer: Check = {
 
 /** A block of the difference: an offcut, where a part is as thick as that. */
 function block(context: CheckContext, by: Rational, axis: Axis): Text {
-  const part = context.fit.parts.find(
+  const part = partsInOrder(context).find(
     ({ cutSize, extent }) => cutSize?.thickness.equals(by) && extent[axis]?.equals(by),
   );
   return part ? say`an offcut of ${part.material}, ${by} thick like ${part.id},` : say`a block of ${by}`;

@@ -4,6 +4,7 @@ import type { FreeGroup } from '../solve/index.js';
 import { AXES, type Axis, dimensionOf, lowSide, SIDES, type Side } from '../spec/sides.js';
 import type { PartId } from '../spec/spec.js';
 import type { Check, CheckContext } from './check.js';
+import { byId, once } from './support/alike.js';
 import { joined, MOVES, partNames, some } from './support/names.js';
 
 /** Nothing fixes a part's size or place in some direction. */
@@ -49,7 +50,8 @@ function looseParts(
   const byParts = new Map<string, { parts: readonly FittedPart[]; groups: Group[] }>();
   for (const free of context.solved.solution.freeGroups) {
     const group = groupOf(context, free);
-    const ids = [...group.sized, ...group.placed];
+    // Hosts before what stands between them: a size is asked of a side rather than of a shelf.
+    const ids = [...hostsFirst(context, group.sized), ...hostsFirst(context, group.placed)];
     const parts = ids.map((id) => context.part(id)).filter((part) => part !== undefined);
     const key = [...ids].sort().join('\n');
     const known = byParts.get(key);
@@ -57,6 +59,12 @@ function looseParts(
     else byParts.set(key, { parts, groups: [group] });
   }
   return [...byParts.values()];
+}
+
+function hostsFirst(context: CheckContext, parts: readonly PartId[]): readonly PartId[] {
+  const entering = new Set(context.fit.joints.map((joint) => joint.entering));
+  const ids = once(parts);
+  return [...ids.filter((id) => !entering.has(id)), ...ids.filter((id) => entering.has(id))];
 }
 
 function groupOf(context: CheckContext, free: FreeGroup): Group {
@@ -117,12 +125,14 @@ function cureFor(context: CheckContext, lead: FittedPart, groups: readonly Group
 function anchorOf(context: CheckContext, lead: FittedPart, axis: Axis, low: Side): PartId | undefined {
   const hosts = context.fit.joints.filter((joint) => joint.entering === lead.id).map((joint) => joint.host);
   const others = context.fit.parts.map((part) => part.id).filter((id) => id !== lead.id);
-  return [...hosts, ...others].find(
+  return [...once(hosts), ...hostsFirst(context, others)].find(
     (id) => context.solved.at(id, low) !== undefined && context.solved.extent(id, axis),
   );
 }
 
 function jointsOf(context: CheckContext, part: PartId) {
-  const statement = context.fit.joints.find((joint) => joint.entering === part);
+  const [statement] = context.fit.joints
+    .filter((joint) => joint.entering === part)
+    .sort((a, b) => byId(a.statement, b.statement));
   return statement ? [{ message: say`${part} is joined here`, source: statement.source }] : [];
 }

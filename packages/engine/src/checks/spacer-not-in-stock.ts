@@ -5,7 +5,7 @@ import type { Tolerance } from '../spec/input.js';
 import { isHigh } from '../spec/sides.js';
 import type { Check, CheckContext, Found } from './check.js';
 import { type Change, changeData, changeThatMoves } from './support/change.js';
-import { partNames } from './support/names.js';
+import { partNames, partsInOrder } from './support/names.js';
 import { betterDatum, type Setback, setbacks } from './support/setbacks.js';
 import { rewrite } from './support/written.js';
 
@@ -72,7 +72,9 @@ function changeFor(
   if (plus.add(minus).gt(within.mul(Rational.TWO)) || stack.sign() <= 0) return undefined;
   const wanted = Rational.max(plus, minus).le(within) ? stack : stack.sub(plus.sub(minus).div(Rational.TWO));
   const { planes } = context.solved.system;
-  const edge = context.fit.parts.find(({ id }) => joint.zero && context.solved.at(id, half.datum)?.equals(joint.zero));
+  const edge = partsInOrder(context).find(
+    ({ id }) => joint.zero && context.solved.at(id, half.datum)?.equals(joint.zero),
+  );
   const zero = edge && planes.side(edge.id, half.datum);
   const own = planes.side(half.part, half.datum);
   const change = wanted.sub(by);

@@ -3,6 +3,7 @@ import { say } from '../fit/text.js';
 import { Rational } from '../number/rational.js';
 import { axisOf, dimensionOf } from '../spec/sides.js';
 import type { Check, CheckContext } from './check.js';
+import { byId } from './support/alike.js';
 import { partNames } from './support/names.js';
 
 /** A part is longer, along the run of its slots, than the jig's bed with the spacer on it. */
@@ -47,7 +48,7 @@ interface Lying {
 function lying(context: CheckContext): readonly Lying[] {
   const found = new Map<string, Lying>();
   const told = new Set<string>();
-  for (const joint of context.fit.joints) {
+  for (const joint of [...context.fit.joints].sort((a, b) => byId(a.id, b.id))) {
     for (const half of joint.halves) {
       const part = context.part(half.part);
       const length = part && joint.run && lengthAtBench(context, part, joint, half);

@@ -3,6 +3,7 @@ import type { Conflict } from '../../solve/index.js';
 import { AXES, type Axis, axisOf, axisOfDimension, highSide, lowSide, thicknessAxis } from '../../spec/sides.js';
 import type { PartId, Spec, Statement } from '../../spec/spec.js';
 import type { CheckContext } from '../check.js';
+import { once } from './alike.js';
 
 /** Two parts as a statement names them, the one that should stand left, in front or below first. */
 export interface Order {
@@ -24,10 +25,14 @@ const known = new WeakMap<Solved, readonly Backwards[]>();
 
 /** Statements that name their hosts in the wrong order, as far as sizes or disagreements show it. */
 export function backwards(context: CheckContext): readonly Backwards[] {
-  const found = known.get(context.solved) ?? [...bySize(context), ...byConflict(context)];
+  const found = known.get(context.solved) ?? (mayBe(context) ? [...bySize(context), ...byConflict(context)] : []);
   known.set(context.solved, found);
   return found;
 }
+
+const mayBe = ({ fit, solved }: CheckContext): boolean =>
+  fit.parts.some(({ extent }) => AXES.some((axis) => (extent[axis]?.sign() ?? 1) <= 0)) ||
+  solved.solution.conflicts.length > 0;
 
 /** Disagreements that turning two names round would settle. */
 export const explainedConflicts = (context: CheckContext): ReadonlySet<Conflict> =>
@@ -35,12 +40,13 @@ export const explainedConflicts = (context: CheckContext): ReadonlySet<Conflict>
 
 /** Parts whose extent on an axis is nothing or less. */
 export const notPositive = (solved: Solved, axis: Axis): readonly PartId[] =>
-  solved.spec.parts.filter((part) => (solved.extent(part.id, axis)?.sign() ?? 1) <= 0).map((part) => part.id);
+  once(solved.spec.parts.filter((part) => (solved.extent(part.id, axis)?.sign() ?? 1) <= 0).map((part) => part.id));
 
 /** Every order of two parts that a spec states. */
 export function ordersOf(spec: Spec): readonly Order[] {
   const parts = new Map(spec.parts.map((part) => [part.id, part]));
-  return spec.statements.flatMap((statement): Order[] => {
+  const statements = [...spec.statements].sort((a, b) => (a.id < b.id ? -1 : 1));
+  return statements.flatMap((statement): Order[] => {
     if (statement.kind === 'dimension') {
       const { form } = statement;
       if (form.kind !== 'over' && form.kind !== 'between') return [];
@@ -84,7 +90,7 @@ function bySize(context: CheckContext): readonly Backwards[] {
         const parts = at
           .flatMap(({ statement }) => (statement.kind === 'joint' ? statement.entering : []))
           .filter((id) => negative.has(id));
-        found.push({ ...one, parts: [...new Set(parts)] });
+        found.push({ ...one, parts: once(parts) });
       }
     }
   }

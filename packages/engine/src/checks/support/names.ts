@@ -1,7 +1,9 @@
+import type { FittedPart } from '../../fit/fit.js';
 import { list, type Text } from '../../fit/text.js';
 import { type Axis, dimensionOf } from '../../spec/sides.js';
 import type { PartId } from '../../spec/spec.js';
 import type { CheckContext } from '../check.js';
+import { byId, once } from './alike.js';
 
 /** Most names that a message lists. */
 const MOST = 5;
@@ -10,7 +12,7 @@ const MOST = 5;
 export function partNames(context: CheckContext, parts: readonly PartId[]): Text {
   const names: string[] = [];
   const wanted = new Set(parts);
-  for (const id of wanted) {
+  for (const id of once(parts)) {
     const kind = context.part(id)?.kind ?? id;
     const alike = context.fit.parts.filter((part) => part.kind === kind);
     if (alike.length > 1 && alike.every((part) => wanted.has(part.id))) {
@@ -20,6 +22,10 @@ export function partNames(context: CheckContext, parts: readonly PartId[]): Text
   }
   return some(names);
 }
+
+/** The parts by their ids, so that the order of the lines in a spec never shows. */
+export const partsInOrder = (context: CheckContext): readonly FittedPart[] =>
+  [...context.fit.parts].sort((a, b) => byId(a.id, b.id));
 
 /** Names with words between them; of very many only the first, and how many more. */
 export function some(names: readonly string[]): Text {
