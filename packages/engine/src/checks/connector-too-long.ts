@@ -3,6 +3,7 @@ import { goesIn, mouthLength } from '../geometry/mouth.js';
 import type { Check } from './check.js';
 import { alike, byId } from './support/alike.js';
 import { type Milled, milledHalves, openingWord } from './support/halves.js';
+import { roundedUp } from './support/round.js';
 
 /** A connector is longer than its slot is at the surface, or thicker than its slot is wide. */
 export const connectorTooLong: Check = {
@@ -54,5 +55,5 @@ function longCure({ connector, machine, half }: Milled): Text {
     return say`Take a connector at most ${machine.diameter} long, or a larger cutter.`;
   const d = machine.diameter.toNumber();
   const least = (d - Math.sqrt(d * d - connector.along.toNumber() ** 2)) / 2;
-  return say`Plunge at least ${{ value: least, error: 1e-9 * d }} instead of ${half.depth}, or take a shorter connector.`;
+  return say`Plunge at least ${roundedUp({ value: least, error: 0 })} instead of ${half.depth}, or take a shorter connector.`;
 }

@@ -25,7 +25,7 @@ export const jointCanRotate: Check = {
       const hosts = once(group.map((j) => j.host));
       const length = contact.hi.sub(contact.lo);
       yield {
-        message: say`one ${connector.name} is all that holds ${joint.entering} to ${partNames(context, hosts)} along ${length}: ${
+        message: say`only one ${connector.name} holds ${joint.entering} to ${hosts.length > 1 ? 'each of ' : ''}${partNames(context, hosts)}, along ${length}: ${
           connector.shape === 'dowel'
             ? say`${loose} turns about it`
             : say`over so long a joint its own length of ${connector.along} does not keep ${loose} from turning`

@@ -8,6 +8,7 @@ import { thicknessAxis } from '../spec/sides.js';
 import type { Limits } from '../spec/stock.js';
 import type { Check, CheckContext, Found } from './check.js';
 import { type Milled, milledHalves, openingWord } from './support/halves.js';
+import { roundedDown } from './support/round.js';
 import { thinnest } from './support/sheet.js';
 
 /**
@@ -88,7 +89,9 @@ function outcome({ half, machine }: Milled, thickness: Rational, at: Bounded, li
 function placeCure({ from, to }: Window, half: Half, thickness: Rational): Text {
   const middle = (from.value + to.value) / 2;
   const distance = half.from.kind === 'heel' ? mitreFace(thickness).value - middle : middle;
-  const place = Rational.of(Math.round(distance * 10), 10);
+  // A narrow window is not to be missed by rounding.
+  const fine = to.value - from.value < 1 ? 100 : 10;
+  const place = Rational.of(Math.round(distance * fine), fine);
   return say`Mill it in the middle of the room there is, ${place} from the ${half.from.kind}: at ${place} from reference.`;
 }
 
@@ -98,5 +101,5 @@ function depthCure(thickness: Rational, kerf: Rational, limits: Limits): Text {
   const skin = limits.skin.toNumber() * Math.SQRT2;
   const most = face.value - kerf.toNumber() - limits.wall.toNumber() - skin;
   if (most <= 0) return say`Use thicker material or a butt joint: no slot of this width fits on this mitre.`;
-  return say`Take a connector that plunges no deeper than ${{ value: most, error: face.error + 1e-9 }}, or thicker material.`;
+  return say`Take a connector that plunges no deeper than ${roundedDown({ value: most, error: face.error })}, or thicker material.`;
 }

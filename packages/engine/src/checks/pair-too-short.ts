@@ -7,6 +7,7 @@ import type { Check, CheckContext, Found } from './check.js';
 import { alike, once } from './support/alike.js';
 import { type Milled, milledHalves, openingWord } from './support/halves.js';
 import { partNames } from './support/names.js';
+import { roundedUp } from './support/round.js';
 import { spreadTooLong } from './support/spread.js';
 
 /** A joint is too short for two slots, or two slots of one row run into each other. */
@@ -46,7 +47,7 @@ function finding(context: CheckContext, group: readonly [Milled, ...Milled[]]): 
   const contact = lengthOf(joint);
   const pair = tooNear(context, milled);
   const over = spreadTooLong(context, joint);
-  const where = say`${joint.entering} and ${partNames(context, hosts)} touch along ${contact}`;
+  const where = say`${joint.entering} meets ${partNames(context, hosts)} along ${contact}`;
   const message = over
     ? say`${where}, too short by ${over} for the first and the last line of ${joint.pattern ?? 'the layout'}, so that only one ${word} is left`
     : say`the ${word}s at ${pair?.[0] ?? half.across} and ${pair?.[1] ?? half.across} from zero are ${length} long and leave less than ${skin} between them`;
@@ -54,8 +55,8 @@ function finding(context: CheckContext, group: readonly [Milled, ...Milled[]]): 
   return {
     message: enough ? message : say`${message}; two ${word}s of ${connector.name} need ${least}`,
     cure: enough
-      ? say`Set the lines at least ${addBounded(length, boundedOf(skin))} apart, as in two lines for this joint: connect ${connector.name} by lines 50, 130.`
-      : say`Take a connector with a shorter ${word}, or join along at least ${least}.`,
+      ? say`Set the lines at least ${roundedUp(addBounded(length, boundedOf(skin)))} apart, as in two lines for this joint: connect ${connector.name} by lines 50, 130.`
+      : say`Take a connector with a shorter ${word}, or join along at least ${roundedUp(least)}.`,
     source: joint.source,
     related: [{ message: say`${connector.name} is described here`, source: connector.source }],
     about: {

@@ -5,6 +5,7 @@ import { isRecess } from '../geometry/cut-solid.js';
 import { AXES, type Axis, axisOf } from '../spec/sides.js';
 import type { Check, CheckContext } from './check.js';
 import { byId } from './support/alike.js';
+import { MOVES } from './support/names.js';
 
 /** Two parts take up the same room. */
 export const partsOverlap: Check = {
@@ -17,9 +18,10 @@ export const partsOverlap: Check = {
         const shared = overlap(context, one, two);
         if (!shared) continue;
         const joint = jointOf(context, one, two);
+        const least = AXES.reduce((a, b) => (extentOf(shared, b).lt(extentOf(shared, a)) ? b : a));
         yield {
           message: say`${one.id} and ${two.id} take up the same room: they overlap by ${extentOf(shared, 'x')} in width, ${extentOf(shared, 'y')} in depth and ${extentOf(shared, 'z')} in height`,
-          cure: say`Move one of them by the least of the three, shorten it, or let it in: with a notch, a groove or a housing.`,
+          cure: say`Move one of them ${extentOf(shared, least)} ${MOVES[least]}, shorten it, or let it in: with a notch, a groove or a housing.`,
           source: joint?.source ?? two.source,
           related: [one, two].map((part) => ({ message: say`${part.id} is declared here`, source: part.source })),
           about: { parts: [one.id, two.id], joint: joint?.id, statement: joint?.statement },

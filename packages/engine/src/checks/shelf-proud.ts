@@ -43,7 +43,9 @@ interface Proud {
 function* standingOut(context: CheckContext, joint: FittedJoint): Generator<Proud> {
   const part = context.part(joint.entering);
   const enters = joint.verb === 'butt' || joint.verb === 'house';
-  if (!enters || !joint.run || !part || isFace(joint.enteringSide, part.attitude)) return;
+  // Where edges cross, one part runs on past the other.
+  const crossing = joint.meeting === 'edge to edge' && part?.attitude !== context.part(joint.host)?.attitude;
+  if (!enters || !joint.run || !part || crossing || isFace(joint.enteringSide, part.attitude)) return;
   for (const side of [lowSide(joint.run), highSide(joint.run)]) {
     const own = context.solved.at(joint.entering, side);
     const host = context.solved.at(joint.host, side);

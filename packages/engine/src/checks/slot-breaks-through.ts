@@ -87,18 +87,21 @@ function finding(context: CheckContext, group: readonly [Deep, ...Deep[]]): Foun
   const { depth, room, surface, word, part } = first;
   const names = once(group.map((d) => d.part.id));
   const left = room.sub(depth);
-  const far = `${opposite(surface)} ${isFace(surface, part.attitude) ? 'face' : 'edge'}`;
+  const kind = isFace(surface, part.attitude) ? 'face' : 'edge';
+  const one = group.every((d) => d.surface === surface);
+  const near = one ? `the ${surface} ${kind}` : `one ${kind}`;
+  const far = one ? `the ${opposite(surface)} ${kind}` : `the other ${kind}`;
   const verb = word.endsWith('s') ? 'are' : 'is';
   const what: Text =
     left.sign() < 0
-      ? say`and ${word.endsWith('s') ? 'come' : 'comes'} out of the ${far} by ${left.neg()}: the material is ${room} at its thinnest`
+      ? say`and ${word.endsWith('s') ? 'come' : 'comes'} out of ${far} by ${left.neg()}: the material is ${room} at its thinnest`
       : say`and ${word.endsWith('s') ? 'leave' : 'leaves'} ${left} of ${room}, the material at its thinnest; the least is ${skin}`;
   const most = room.sub(skin);
   const rest = first.rest
     ? say` Of the connector the other part then has to take ${first.rest}, room for glue counted.`
     : say``;
   return {
-    message: say`the ${word} in ${partNames(context, names)} ${verb} ${depth} deep from the ${surface}, ${what}`,
+    message: say`the ${word} in ${partNames(context, names)} ${verb} ${depth} deep from ${near}, ${what}`,
     cure:
       most.sign() > 0
         ? say`Go no deeper than ${most} here, or use thicker material.${rest}`

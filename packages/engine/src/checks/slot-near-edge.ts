@@ -8,6 +8,7 @@ import type { Check, CheckContext, Found } from './check.js';
 import { alike, once } from './support/alike.js';
 import { type Milled, milledHalves, openingWord } from './support/halves.js';
 import { partNames } from './support/names.js';
+import { roundedUp } from './support/round.js';
 import { spreadTooLong } from './support/spread.js';
 
 /** The end of a slot lies nearer to an edge of its part, along the run, than the shop's limit. */
@@ -61,7 +62,7 @@ function finding(context: CheckContext, group: readonly [Near, ...Near[]]): Foun
   const least: Bounded = { value: limit.toNumber() + halfLength.value, error: halfLength.error };
   return {
     message: say`the ${openingWord(machine)} ${slot.fromDatum} from the ${half.datum} of ${parts} is ${slot.length} long and ${what}; the least is ${limit}`,
-    cure: say`Move the line ${slot.fromZero} so that its middle is at least ${least} from the ${edge} edge, or leave it out here: leave out ${slot.fromZero}.`,
+    cure: say`Move the line ${slot.fromZero} so that its middle is at least ${roundedUp(least)} from the ${edge} edge, or leave it out here: leave out ${slot.fromZero}.`,
     source: joint.source,
     related: ids.flatMap((id) => {
       const part = context.part(id);

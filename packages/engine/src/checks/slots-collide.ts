@@ -58,7 +58,10 @@ function tooNear(one: Body, two: Body, skin: Rational): Bounded | undefined {
 function finding({ one, two, apart }: Near, count: number, skin: Rational): Found {
   const meet: Text =
     apart.value === 0 ? say`run into each other` : say`come within ${apart} of each other; the least is ${skin}`;
-  const more = count > 1 ? say` (and ${count - 1} more of these rows)` : say``;
+  const more =
+    count > 1
+      ? say`, and so ${count > 2 ? `do ${count - 1} more pairs` : 'does one more pair'} of these two rows`
+      : say``;
   const slots = [one, two].flatMap((body) => (body.slot === undefined ? [] : [body.slot]));
   // Whatever is a slot can be moved along its run; the recess or notch it meets is there for another reason.
   const movable = two.opening ? two : one;

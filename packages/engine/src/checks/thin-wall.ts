@@ -33,7 +33,7 @@ export const thinWall: Check = {
   *run(context) {
     const least = context.spec.shop.limits.wall;
     const thin = [...besideSlots(context), ...besideRecesses(context)].filter(({ left }) => left.lt(least));
-    const groups = alike(thin, (w) => [w.statement, w.what, w.left, isFace(w.side, w.part.attitude)]);
+    const groups = alike(thin, (w) => [w.statement, w.what, w.left, w.side]);
     for (const group of groups) yield finding(context, group);
   },
 };
