@@ -20,11 +20,22 @@ import { partUnattached } from '../checks/part-unattached.js';
 import { partsOverlap } from '../checks/parts-overlap.js';
 import { referenceMissing } from '../checks/reference-missing.js';
 import { referenceNotAFace } from '../checks/reference-not-a-face.js';
+import { referencesDiffer } from '../checks/references-differ.js';
+import { sheetTooShort } from '../checks/sheet-too-short.js';
+import { shelfNeedsSpacer } from '../checks/shelf-needs-spacer.js';
 import { shelfProud } from '../checks/shelf-proud.js';
+import { sizeNotPositive } from '../checks/size-not-positive.js';
 import { slotBreaksThrough } from '../checks/slot-breaks-through.js';
 import { slotNearEdge } from '../checks/slot-near-edge.js';
 import { slotsCollide } from '../checks/slots-collide.js';
+import { spacerAbsurd } from '../checks/spacer-absurd.js';
+import { spacerAlias } from '../checks/spacer-alias.js';
+import { spacerNotInStock } from '../checks/spacer-not-in-stock.js';
+import { stopNotOnStep } from '../checks/stop-not-on-step.js';
+import { stopOutOfRange } from '../checks/stop-out-of-range.js';
 import { thinWall } from '../checks/thin-wall.js';
+import { tooBigForJig } from '../checks/too-big-for-jig.js';
+import { wrongFaceHides } from '../checks/wrong-face-hides.js';
 
 /** Every check, in the order of their names. */
 export const checks: readonly Check[] = [
@@ -48,9 +59,20 @@ export const checks: readonly Check[] = [
   partsOverlap,
   referenceMissing,
   referenceNotAFace,
+  referencesDiffer,
+  sheetTooShort,
+  shelfNeedsSpacer,
   shelfProud,
+  sizeNotPositive,
   slotBreaksThrough,
   slotNearEdge,
   slotsCollide,
+  spacerAbsurd,
+  spacerAlias,
+  spacerNotInStock,
+  stopNotOnStep,
+  stopOutOfRange,
   thinWall,
+  tooBigForJig,
+  wrongFaceHides,
 ];
