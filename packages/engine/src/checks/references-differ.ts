@@ -10,7 +10,8 @@ export const referencesDiffer: Check = {
   code: 'references-differ',
   severity: 'error',
   *run(context) {
-    for (const [joint] of alike(context.fit.joints, ({ statement, host }) => [statement, host])) {
+    const key = ({ statement, halves }: FittedJoint) => [statement, ...halves.map((half) => half.across)];
+    for (const [joint] of alike(context.fit.joints, key)) {
       const { machine } = joint;
       const [entering, host] = joint.halves;
       if (!machine || !entering || !host || entering.slots.length === 0) continue;
