@@ -9,11 +9,13 @@ import {
   type PartialLangiumServices,
   type PartialLangiumSharedServices,
 } from 'langium/lsp';
+import { createJoineryCompletionParser } from '../completion/parser.js';
 import { registerChecks } from '../findings/validator.js';
 import { JoineryGeneratedModule, JoineryGeneratedSharedModule } from '../generated/module.js';
 import { LIBRARY_SCHEME } from '../library/library.js';
 import { JoineryModule, JoinerySharedModule } from '../module.js';
 import type { JoineryAddedServices } from '../services.js';
+import { JoineryCompletionProvider } from './completion-provider.js';
 import { JoineryFormatter } from './formatter.js';
 import { JoineryHoverProvider } from './hover-provider.js';
 import { knowledgeOf } from './knowledge.js';
@@ -23,7 +25,11 @@ export type JoineryServerServices = LangiumServices & JoineryAddedServices;
 
 /** One entry for each thing the editor offers. */
 const JoineryServerModule: Module<JoineryServerServices, PartialLangiumServices> = {
+  parser: {
+    CompletionParser: (services) => createJoineryCompletionParser(services),
+  },
   lsp: {
+    CompletionProvider: (services) => new JoineryCompletionProvider(services),
     HoverProvider: (services) => new JoineryHoverProvider(knowledgeOf(services)),
     Formatter: (services) => new JoineryFormatter(services),
   },
