@@ -6,14 +6,16 @@ import type { StatementReading } from './reading.js';
 import type { Places } from './source.js';
 import { readLayout } from './stock/pattern.js';
 
-/** What holds a joint; undefined where its connector or its lines cannot be told, which has been reported. */
-export function readConnect(node: ConnectFact, reading: StatementReading): Connect | undefined {
+/**
+ * What holds a joint. A connector or lines that cannot be told have been reported; they keep the name written, which
+ * means nothing to the shop, so that the joint is not taken for one that nobody thought of.
+ */
+export function readConnect(node: ConnectFact, reading: StatementReading): Connect {
   const source = reading.places.of(node);
   if (node.none !== undefined) return { kind: 'none', reason: node.none, source };
-  const connector = node.connector?.ref;
-  if (!connector) return undefined;
+  const connector = node.connector?.ref?.name ?? `unknown ${node.connector?.$refText ?? ''}`;
   const pattern = node.layout ? readLayout(node.layout, reading) : node.pattern?.ref?.name;
-  return pattern === undefined ? undefined : { kind: 'by', connector: connector.name, pattern, source };
+  return { kind: 'by', connector, pattern: pattern ?? `unknown ${node.pattern?.$refText ?? ''}`, source };
 }
 
 export function readDatum(node: DatumFact, reading: StatementReading): JointStatement['datum'] {

@@ -102,6 +102,7 @@ export class JoineryParserErrorMessageProvider extends LangiumParserErrorMessage
     if (rule === 'CabinetItem') return this.wrongContent('Cabinet', actual);
     if (rule === 'Fact') return this.wrongContent('Joint', actual);
     if (rule === 'Entry') return this.wrongContent('File', actual);
+    if (rule === 'ConnectFact' && actual.image === 'none') return `expected ${TEXTS.ConnectFact} after \`none\``;
     const first = options.expectedPathsPerAlt.flatMap((paths) => paths.map((path) => path[0]));
     const words = [...new Set(first.filter((type) => type !== undefined))].map((type) => wordsFor(type, rule));
     return sentence(CHOICES[rule] ?? or(words), options.previous, actual);

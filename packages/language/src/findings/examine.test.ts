@@ -1,0 +1,132 @@
+import { readFileSync } from 'node:fs';
+import { render } from '@dryfit/engine';
+import { describe, expect, test } from 'vitest';
+import { FilesInMemory, told } from '../testing/files.fixture.js';
+
+const example = (name: string) => readFileSync(new URL(`../../../../examples/${name}`, import.meta.url), 'utf8');
+const shop = example('shop.joinery');
+const periodicals = example('periodicals.joinery');
+
+const examined = (text: string, more: Record<string, string> = {}) =>
+  new FilesInMemory({ 'shop.joinery': shop, 'text.joinery': text, ...more }).examine('text.joinery');
+
+describe('jobs', () => {
+  test('each set of parameters is worked out once, and what the cabinet has anyway is no set of its own', async () => {
+    const { cabinets, jobs } = await examined(
+      periodicals.replace('4 of', '1 of Periodicals(wide = 450, deep = 320)\n  4 of'),
+    );
+    const lines = jobs[0]?.lines ?? [];
+    expect(lines.map(({ count }) => count)).toEqual([1, 4, 2]);
+    expect(lines[1]?.result).toBe(cabinets[0]);
+    expect(lines[0]?.result).toBe(lines[2]?.result);
+    expect(lines[0]?.result.fit.parts.find(({ id }) => id === 'shelf')?.extent.y?.toNumber()).toBe(298);
+  });
+
+  test('what only a job’s numbers bring about is told at its line, with the place it is found', async () => {
+    const text = periodicals.replace('deep = 320', 'deep = 290');
+    const { findings } = await examined(text);
+    expect(findings.length).toBeGreaterThan(0);
+    for (const { source, message, related } of findings) {
+      expect(text.slice(source.start, source.end)).toBe('2 of Periodicals(wide = 450, deep = 290)');
+      expect(render(message, { units: 'mm' })).toMatch(/^Periodicals with wide 450, deep 290: /);
+      expect(related[0]?.source.start).toBeLessThan(source.start);
+    }
+  });
+
+  test('what the cabinet as written shows as well is told there alone', async () => {
+    const text = periodicals.replaceAll('by deep5', 'by lines 20, 180, 270');
+    const { findings } = await examined(text);
+    expect(findings.length).toBeGreaterThan(0);
+    expect(findings.filter(({ source }) => source.start > text.indexOf('job Library'))).toEqual([]);
+  });
+
+  test('numbers are in the units of the job’s file', async () => {
+    const text = 'units in\nimport "periodicals.joinery"\njob Library { 1 of Periodicals(wide = 30, deep = 560 mm) }';
+    const { jobs } = await examined(text, { 'periodicals.joinery': periodicals });
+    expect(jobs[0]?.lines[0]?.result.fit.outside?.x.toNumber()).toBe(762);
+  });
+
+  test.each([
+    ['2 of Periodicals(wide = 450, wide = 500)', 'written-twice `wide = 500`: wide is given twice'],
+    ['2.5 of Periodicals', 'not-whole `2.5`: 2.5 is not a number of cabinets to make'],
+    ['0 of Periodicals', 'not-whole `0`: 0 is not a number of cabinets to make'],
+    ['1 of Periodicals(wide = 450 / 0)', 'division-by-zero `/`: 0 comes to 0, and nothing can be divided by it'],
+  ])('%s', async (line, wanted) => {
+    const text = periodicals.replace(/4 of .*/, line);
+    const { findings } = await examined(text);
+    expect(told(findings, text)).toEqual([wanted]);
+  });
+});
+
+describe('what is allowed', () => {
+  const [part] = /part back.*/.exec(periodicals) ?? [''];
+  const spare = (allow: string) => periodicals.replace(part, `parameter spare = 3\n  ${allow}\n  ${part}`);
+  const codes = async (text: string) => (await examined(text)).findings.map(({ code }) => code);
+
+  test('is not told, and an allowance that allows nothing is', async () => {
+    expect(await codes(spare(''))).toEqual(['never-used']);
+    expect(await codes(spare('allow never-used "for the next size"'))).toEqual([]);
+    expect(await codes(periodicals.replace(part, `allow never-used "none"\n  ${part}`))).toEqual(['allow-unused']);
+    expect(await codes(spare('allow never-usd "for the next size"'))).toEqual(['never-used', 'unknown-check']);
+    expect(await codes(spare('allow syntax "no"'))).toEqual(['never-used', 'unknown-check']);
+  });
+
+  test('has its use if only a job needs it', async () => {
+    const narrow = periodicals.replace('deep = 320', 'deep = 290');
+    const needed = new Set(await codes(narrow));
+    expect(needed.size).toBe(1);
+    const [code] = needed;
+    const allowing = narrow.replace(part, `allow ${code} "trimmed by hand"\n  ${part}`);
+    expect(await codes(allowing)).toEqual([]);
+  });
+});
+
+describe('what is used', () => {
+  test('stock in a file that has cabinets and that nothing imports is looked at', async () => {
+    const text = `${periodicals}\npattern spare { lines 70 }\nconnector own : biscuit { along 56  across 23  thickness 4  plunge 12.3  by joiner }`;
+    const memory = new FilesInMemory({
+      'shop.joinery': shop,
+      'text.joinery': text,
+      'other.joinery': 'import "text.joinery"',
+    });
+    const codes = async () => (await memory.examine('text.joinery')).findings.map(({ code }) => code);
+    expect(await codes()).toEqual(['never-used', 'never-used']);
+    await memory.open('other.joinery');
+    expect(await codes()).toEqual([]);
+  });
+});
+
+test('the text can be examined without working anything out', async () => {
+  const memory = new FilesInMemory({
+    'shop.joinery': shop,
+    'text.joinery': periodicals.replace('deep = 320', 'deep = 29'),
+  });
+  const { examine } = await import('./examine.js');
+  const document = await memory.open('text.joinery');
+  const { findings, cabinets } = examine(document, memory.services.joinery, { joinery: false });
+  expect([findings, cabinets]).toEqual([[], []]);
+});
+
+test('sizes can be worked from the thickness that sheets are sold by', async () => {
+  const memory = new FilesInMemory({ 'shop.joinery': shop, 'text.joinery': periodicals });
+  const { examine } = await import('./examine.js');
+  const document = await memory.open('text.joinery');
+  const { cabinets } = examine(document, memory.services.joinery, { thickness: 'nominal' });
+  expect(cabinets[0]?.fit.parts.find(({ id }) => id === 'top')?.extent.x?.toNumber()).toBe(564);
+});
+
+test('what the editor shows is what was found: code, place, message with its cure, related places', async () => {
+  const text = periodicals.replace('flush front\n', 'flush front\n    allow slot-near-egde "x"\n');
+  const memory = new FilesInMemory({ 'shop.joinery': shop, 'text.joinery': text });
+  const [diagnostic, ...others] = (await memory.open('text.joinery')).diagnostics ?? [];
+  expect(others).toEqual([]);
+  expect(diagnostic).toMatchObject({
+    code: 'unknown-check',
+    source: 'dryfit',
+    severity: 2,
+    message: 'there is no check called slot-near-egde that can be allowed\nDid you mean slot-near-edge?',
+    data: { code: 'unknown-check', instead: 'slot-near-edge' },
+  });
+  const at = text.slice(0, text.indexOf('slot-near-egde')).split('\n');
+  expect(diagnostic?.range.start).toEqual({ line: at.length - 1, character: at.at(-1)?.length });
+});
