@@ -5,7 +5,7 @@ import type { Tolerance } from '../spec/input.js';
 import { isHigh } from '../spec/sides.js';
 import type { Check, CheckContext, Found } from './check.js';
 import { type Change, changeData, changeThatMoves } from './support/change.js';
-import { partNames, partsInOrder } from './support/names.js';
+import { joined, partNames, partsInOrder } from './support/names.js';
 import { betterDatum, type Setback, setbacks } from './support/setbacks.js';
 import { rewrite } from './support/written.js';
 
@@ -30,7 +30,13 @@ function describe(context: CheckContext, setback: Setback, stock: readonly Ratio
   const stack = Rational.sum(pieces);
   const off = worstOff(stack.sub(by), tolerance);
   const change = changeFor(context, setback, stack, within);
-  const made = pieces.length > 1 ? say`${list(pieces, ' + ')} = ${stack}` : say`${stack}`;
+  const made =
+    pieces.length > 1
+      ? say`${joined(
+          pieces.map((piece) => [piece]),
+          ' + ',
+        )} = ${stack}`
+      : say`${stack}`;
   const cures: Text[] = [];
   if (change)
     cures.push(say`${rewrite(change.number, change.by)} in ${change.number.statement.id}, so that ${made} is right`);

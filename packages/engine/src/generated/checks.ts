@@ -1,21 +1,33 @@
 // Written by `npm run generate` from the files in the folder `checks`.
 import type { Check } from '../checks/check.js';
 import { backPinched } from '../checks/back-pinched.js';
+import { bandedDatum } from '../checks/banded-datum.js';
 import { connectorTooLong } from '../checks/connector-too-long.js';
 import { datumInside } from '../checks/datum-inside.js';
 import { datumOffTheRun } from '../checks/datum-off-the-run.js';
+import { doesNotClose } from '../checks/does-not-close.js';
 import { edgesCross } from '../checks/edges-cross.js';
+import { endsDiffer } from '../checks/ends-differ.js';
 import { facesMeet } from '../checks/faces-meet.js';
+import { fenceOutOfReach } from '../checks/fence-out-of-reach.js';
+import { flushNotReference } from '../checks/flush-not-reference.js';
+import { grainAcross } from '../checks/grain-across.js';
 import { grooveBottomsOut } from '../checks/groove-bottoms-out.js';
 import { grooveShows } from '../checks/groove-shows.js';
+import { handed } from '../checks/handed.js';
 import { jointBottomsOut } from '../checks/joint-bottoms-out.js';
 import { jointCanRotate } from '../checks/joint-can-rotate.js';
+import { lookAlike } from '../checks/look-alike.js';
 import { mitreNoRoom } from '../checks/mitre-no-room.js';
 import { mitreUnequal } from '../checks/mitre-unequal.js';
+import { namedBackwards } from '../checks/named-backwards.js';
+import { neverMeasured } from '../checks/never-measured.js';
 import { noConnectorLands } from '../checks/no-connector-lands.js';
 import { noConnectors } from '../checks/no-connectors.js';
 import { noContact } from '../checks/no-contact.js';
+import { openingsNegative } from '../checks/openings-negative.js';
 import { pairTooShort } from '../checks/pair-too-short.js';
+import { partNotFixed } from '../checks/part-not-fixed.js';
 import { partUnattached } from '../checks/part-unattached.js';
 import { partsOverlap } from '../checks/parts-overlap.js';
 import { referenceMissing } from '../checks/reference-missing.js';
@@ -40,21 +52,33 @@ import { wrongFaceHides } from '../checks/wrong-face-hides.js';
 /** Every check, in the order of their names. */
 export const checks: readonly Check[] = [
   backPinched,
+  bandedDatum,
   connectorTooLong,
   datumInside,
   datumOffTheRun,
+  doesNotClose,
   edgesCross,
+  endsDiffer,
   facesMeet,
+  fenceOutOfReach,
+  flushNotReference,
+  grainAcross,
   grooveBottomsOut,
   grooveShows,
+  handed,
   jointBottomsOut,
   jointCanRotate,
+  lookAlike,
   mitreNoRoom,
   mitreUnequal,
+  namedBackwards,
+  neverMeasured,
   noConnectorLands,
   noConnectors,
   noContact,
+  openingsNegative,
   pairTooShort,
+  partNotFixed,
   partUnattached,
   partsOverlap,
   referenceMissing,
