@@ -1,6 +1,7 @@
 import type { FittedJoint } from '../fit/fit.js';
 import { say } from '../fit/text.js';
 import { Rational } from '../number/rational.js';
+import { hostsOf } from '../sizes/hosts.js';
 import { highSide, isFace, lowSide, outward, type Side } from '../spec/sides.js';
 import type { Fact, PartId } from '../spec/spec.js';
 import type { Check, CheckContext } from './check.js';
@@ -55,11 +56,13 @@ function* standingOut(context: CheckContext, joint: FittedJoint): Generator<Prou
   }
 }
 
-/** Whether the spec says `proud`, or gives a distance from this very side of the host. */
-function meant({ spec }: CheckContext, joint: FittedJoint, side: Side): boolean {
+/** Whether the spec says `proud`, or gives a distance from this very side of a host of the joint. */
+function meant({ spec, statement: written }: CheckContext, joint: FittedJoint, side: Side): boolean {
+  const own = written(joint.statement);
+  const hosts = own?.kind === 'joint' ? hostsOf(own) : [];
   const says = (fact: Fact): boolean => {
     if (fact.kind === 'proud') return fact.side === side;
-    return fact.kind === 'at' && fact.side === side && fact.plane.part === joint.host && fact.plane.plane === side;
+    return fact.kind === 'at' && fact.side === side && hosts.includes(fact.plane.part) && fact.plane.plane === side;
   };
   const about = (parts: readonly PartId[]): boolean => parts.includes(joint.entering);
   return spec.statements.some((statement) => {

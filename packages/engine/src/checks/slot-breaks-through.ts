@@ -33,19 +33,20 @@ export const slotBreaksThrough: Check = {
   severity: 'error',
   *run(context) {
     const { skin } = context.spec.shop.limits;
-    const deep = [...slots(context), ...hollows(context)].filter(({ room, depth }) => room.sub(depth).lt(skin));
+    const deep = [...slots(context, skin), ...hollows(context, skin)];
     const groups = alike(deep, (d) => [d.statement, d.word, d.depth, d.room, isFace(d.surface, d.part.attitude)]);
     for (const group of groups) yield finding(context, group);
   },
 };
 
-function* slots(context: CheckContext): Generator<Deep> {
+/** Only what goes too deep is put into words. */
+function* slots(context: CheckContext, skin: Rational): Generator<Deep> {
   for (const { joint, half, part, connector, machine } of milledHalves(context)) {
     const mouth = half.slots[0]?.centre[joint.axis];
     if (half.role === 'mitre' || mouth === undefined) continue;
     const room = roomUnder(context, part, half.surface, mouth);
-    if (!room) continue;
-    const most = Rational.max(Rational.ZERO, room.sub(context.spec.shop.limits.skin));
+    if (!room || room.sub(half.depth).ge(skin)) continue;
+    const most = Rational.max(Rational.ZERO, room.sub(skin));
     yield {
       part,
       surface: half.surface,
@@ -60,13 +61,13 @@ function* slots(context: CheckContext): Generator<Deep> {
   }
 }
 
-function* hollows(context: CheckContext): Generator<Deep> {
+function* hollows(context: CheckContext, skin: Rational): Generator<Deep> {
   for (const { part, cut, joint } of recesses(context)) {
     const axis = axisOf(cut.surface);
     const depth = extentOf(cut.box, axis);
     const mouth = outward(cut.surface) === 1 ? cut.box.hi[axis] : cut.box.lo[axis];
     const room = roomUnder(context, part, cut.surface, mouth);
-    if (room)
+    if (room?.sub(depth).lt(skin))
       yield { part, surface: cut.surface, depth, room, statement: joint.id, source: joint.source, word: cut.kind };
   }
 }

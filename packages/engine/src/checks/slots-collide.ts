@@ -3,9 +3,10 @@ import { distance, farApart } from '../geometry/distance.js';
 import { type Bounded, compareBounded } from '../number/bounded.js';
 import type { Rational } from '../number/rational.js';
 import { opposite } from '../spec/sides.js';
-import type { Check, Found } from './check.js';
-import { alike, byId } from './support/alike.js';
+import type { Check, CheckContext, Found } from './check.js';
+import { alike, byId, once } from './support/alike.js';
 import { type Body, bodiesOf } from './support/bodies.js';
+import { partNames } from './support/names.js';
 
 /** Two cuts in one part run into each other, or leave less than the shop's skin between them. */
 export const slotsCollide: Check = {
@@ -23,11 +24,13 @@ export const slotsCollide: Check = {
         }
       }
     }
-    // One finding for two rows in one part, at the place where they come nearest.
-    for (const group of alike(near, ({ one, two }) => [one.part.id, one.row, two.row])) {
-      const nearest = group.reduce((least, pair) => (pair.apart.value < least.apart.value ? pair : least));
-      yield finding(nearest, group.length, skin);
-    }
+    // Two rows in one part once, where they come nearest; the same in the mirrored part with it.
+    const rows = alike(near, ({ one, two }) => [one.part.id, one.row, two.row]).map((pairs): Rows => {
+      const nearest = pairs.reduce((least, pair) => (pair.apart.value < least.apart.value ? pair : least));
+      return { ...nearest, more: pairs.length - 1 };
+    });
+    const key = ({ one, two, apart, more }: Rows) => [one.name, two.name, apart.value.toFixed(6), more, one.statement];
+    for (const group of alike(rows, key)) yield finding(context, group);
   },
 };
 
@@ -35,6 +38,11 @@ interface Near {
   readonly one: Body;
   readonly two: Body;
   readonly apart: Bounded;
+}
+
+interface Rows extends Near {
+  /** How many more pairs of theirs are too near. */
+  readonly more: number;
 }
 
 /**
@@ -55,26 +63,31 @@ function tooNear(one: Body, two: Body, skin: Rational): Bounded | undefined {
   return compareBounded(apart, skin) === -1 ? apart : undefined;
 }
 
-function finding({ one, two, apart }: Near, count: number, skin: Rational): Found {
+function finding(context: CheckContext, group: readonly [Rows, ...Rows[]]): Found {
+  const [{ one, two, apart, more }] = group;
+  const { skin } = context.spec.shop.limits;
+  const parts = once(group.map((rows) => rows.one.part.id));
   const meet: Text =
     apart.value === 0 ? say`run into each other` : say`come within ${apart} of each other; the least is ${skin}`;
-  const more =
-    count > 1
-      ? say`, and so ${count > 2 ? `do ${count - 1} more pairs` : 'does one more pair'} of these two rows`
-      : say``;
-  const slots = [one, two].flatMap((body) => (body.slot === undefined ? [] : [body.slot]));
+  const others =
+    more > 1
+      ? `, and so do ${more} more pairs of these two rows`
+      : more > 0
+        ? ', and so does one more pair of these two rows'
+        : '';
+  const slots = group.flatMap((rows) => [rows.one, rows.two]).flatMap((body) => body.slot ?? []);
   // Whatever is a slot can be moved along its run; the recess or notch it meets is there for another reason.
   const movable = two.opening ? two : one;
   return {
-    message: say`in ${one.part.id}, ${one.name} and ${two.name} ${meet}${more}`,
+    message: say`in ${partNames(context, parts)}, ${one.name} and ${two.name} ${meet}${others}`,
     cure: movable.opening
       ? say`Move one of the rows along the joint or leave a line out there, take a smaller connector, or use thicker material.`
       : say`Make one of them shallower, move one, or use thicker material.`,
     source: movable.source,
     related: [
       { message: say`the other cut comes from here`, source: movable === two ? one.source : two.source },
-      { message: say`${one.part.id} is of ${one.part.material}`, source: one.part.source },
+      ...group.map(({ one: { part } }) => ({ message: say`${part.id} is of ${part.material}`, source: part.source })),
     ],
-    about: { parts: [one.part.id], joint: movable.joint, slots, statement: movable.statement },
+    about: { parts, joint: movable.joint, slots, statement: movable.statement },
   };
 }

@@ -31,13 +31,13 @@ export const thinWall: Check = {
   code: 'thin-wall',
   severity: 'error',
   *run(context) {
-    const least = context.spec.shop.limits.wall;
-    const thin = [...besideSlots(context), ...besideRecesses(context)].filter(({ left }) => left.lt(least));
+    const thin = [...besideSlots(context), ...besideRecesses(context)];
     const groups = alike(thin, (w) => [w.statement, w.what, w.left, w.side]);
     for (const group of groups) yield finding(context, group);
   },
 };
 
+/** Only what is too thin is put into words: most walls are not. */
 function* besideSlots(context: CheckContext): Generator<Wall> {
   for (const milled of milledHalves(context)) {
     const { joint, half, part, machine } = milled;
@@ -46,16 +46,16 @@ function* besideSlots(context: CheckContext): Generator<Wall> {
     if (half.role === 'mitre' || half.slots.length === 0 || !extent) continue;
     const { plus = Rational.ZERO, minus = Rational.ZERO } = machine.base;
     const beside = machine.kerf.div(Rational.TWO);
+    const least = context.spec.shop.limits.wall;
+    const left = half.across.sub(beside).sub(minus);
+    const right = extent.sub(half.across).sub(beside).sub(plus);
+    if (left.ge(least) && right.ge(least)) continue;
     const { statement, source } = joint;
     const what = `${openingWord(machine)}s`;
     yield nearer(
       { part, what, statement, joint: joint.id, source },
-      { side: near, left: half.across.sub(beside).sub(minus), move: (by) => moveSlots(milled, by) },
-      {
-        side: opposite(near),
-        left: extent.sub(half.across).sub(beside).sub(plus),
-        move: (by) => moveSlots(milled, by.neg()),
-      },
+      { side: near, left, move: (by) => moveSlots(milled, by) },
+      { side: opposite(near), left: right, move: (by) => moveSlots(milled, by.neg()) },
     );
   }
 }
@@ -77,7 +77,7 @@ function* besideRecesses(context: CheckContext): Generator<Wall> {
     const { box } = part;
     if (cut.kind === 'rebate' || across !== thick || !box || !extent || !thin) continue;
     const worst = extent.sub(thin);
-    const wall = (side: Side): Pick<Wall, 'side' | 'left' | 'move'> => {
+    const wall = (side: Side): Beside => {
       const end = isHigh(side) ? 'hi' : 'lo';
       const left = box[end][thick].sub(cut.box[end][thick]).abs().sub(worst);
       return {
@@ -86,8 +86,10 @@ function* besideRecesses(context: CheckContext): Generator<Wall> {
         move: (by) => say`Move ${partNames(context, joint.entering)} ${by} away from the ${side} of ${part.id}`,
       };
     };
-    const what = { part, what: cut.kind, statement: joint.id, source: joint.source };
-    yield nearer(what, wall(lowSide(thick)), wall(highSide(thick)));
+    const [low, high] = [wall(lowSide(thick)), wall(highSide(thick))];
+    const least = context.spec.shop.limits.wall;
+    if (low.left.ge(least) && high.left.ge(least)) continue;
+    yield nearer({ part, what: cut.kind, statement: joint.id, source: joint.source }, low, high);
   }
 }
 
