@@ -14,22 +14,20 @@ export const slotsCollide: Check = {
   severity: 'error',
   *run(context) {
     const { skin } = context.spec.shop.limits;
-    const near: Near[] = [];
-    for (const part of context.fit.parts) {
-      const bodies = [...bodiesOf(context, part)].sort((a, b) => byId(a.row, b.row));
-      for (const [i, one] of bodies.entries()) {
-        for (const two of bodies.slice(i + 1)) {
-          const apart = matters(one, two) ? tooNear(one, two, skin) : undefined;
-          if (apart) near.push({ one, two, apart });
-        }
-      }
-    }
+    const near = context.fit.parts.flatMap((part) => pairs(bodiesOf(context, part), skin));
+    near.sort((a, b) => byId(a.one.id, b.one.id) || byId(a.two.id, b.two.id));
     // Two rows in one part once, where they come nearest; the same in the mirrored part with it.
-    const rows = alike(near, ({ one, two }) => [one.part.id, one.row, two.row]).map((pairs): Rows => {
-      const nearest = pairs.reduce((least, pair) => (pair.apart.value < least.apart.value ? pair : least));
-      return { ...nearest, more: pairs.length - 1 };
+    const rows = alike(near, ({ one, two }) => [one.part.id, one.row, two.row]).map((found): Rows => {
+      const nearest = found.reduce((least, pair) => (pair.apart.value < least.apart.value ? pair : least));
+      return { ...nearest, more: found.length - 1 };
     });
-    const key = ({ one, two, apart, more }: Rows) => [one.name, two.name, apart.value.toFixed(6), more, one.statement];
+    const key = ({ one, two, apart, more }: Rows) => [
+      one.name(),
+      two.name(),
+      apart.value.toFixed(6),
+      more,
+      one.statement,
+    ];
     for (const group of alike(rows, key)) yield finding(context, group);
   },
 };
@@ -55,12 +53,22 @@ function matters(one: Body, two: Body): boolean {
   return one.kind !== 'notch' && two.kind !== 'notch' && one.surface === opposite(two.surface);
 }
 
-function tooNear(one: Body, two: Body, skin: Rational): Bounded | undefined {
+/** The pairs that are too near, the row that comes first by name first in each. */
+function pairs(bodies: readonly Body[], skin: Rational): readonly Near[] {
   const asked = skin.toNumber();
-  if (farApart(one.solid, two.solid, asked)) return undefined;
-  const apart = distance(one.solid, two.solid, asked);
-  if (apart.value === 0) return apart;
-  return compareBounded(apart, skin) === -1 ? apart : undefined;
+  const near: Near[] = [];
+  for (let i = 0; i < bodies.length; i++) {
+    const a = bodies[i];
+    for (let j = i + 1; a && j < bodies.length; j++) {
+      const b = bodies[j];
+      // Boxes first: most pairs lie far apart, and the bodies themselves are dear.
+      if (!b || farApart(a.bounds, b.bounds, asked) || !matters(a, b)) continue;
+      const apart = distance(a.solid(), b.solid(), asked);
+      if (apart.value !== 0 && compareBounded(apart, skin) !== -1) continue;
+      near.push(byId(a.row, b.row) <= 0 ? { one: a, two: b, apart } : { one: b, two: a, apart });
+    }
+  }
+  return near;
 }
 
 function finding(context: CheckContext, group: readonly [Rows, ...Rows[]]): Found {
@@ -79,7 +87,7 @@ function finding(context: CheckContext, group: readonly [Rows, ...Rows[]]): Foun
   // Whatever is a slot can be moved along its run; the recess or notch it meets is there for another reason.
   const movable = two.opening ? two : one;
   return {
-    message: say`in ${partNames(context, parts)}, ${one.name} and ${two.name} ${meet}${others}`,
+    message: say`in ${partNames(context, parts)}, ${one.name()} and ${two.name()} ${meet}${others}`,
     cure: movable.opening
       ? say`Move one of the rows along the joint or leave a line out there, take a smaller connector, or use thicker material.`
       : say`Make one of them shallower, move one, or use thicker material.`,

@@ -4,6 +4,7 @@ import { AXES, type Axis } from '../spec/sides.js';
 
 /** The volume two boxes share; undefined when they only touch or lie apart. Exact. */
 export function common(a: Box, b: Box): Box | undefined {
+  if (AXES.some((axis) => a.hi[axis].le(b.lo[axis]) || b.hi[axis].le(a.lo[axis]))) return undefined;
   const box = {
     lo: { x: Rational.max(a.lo.x, b.lo.x), y: Rational.max(a.lo.y, b.lo.y), z: Rational.max(a.lo.z, b.lo.z) },
     hi: { x: Rational.min(a.hi.x, b.hi.x), y: Rational.min(a.hi.y, b.hi.y), z: Rational.min(a.hi.z, b.hi.z) },

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { boundedOf } from '../number/bounded.js';
 import { Rational } from '../number/rational.js';
-import { type OnMitre, type OpeningCut, openingSolid } from './cut-solid.js';
+import { boundsOf, type OnMitre, type OpeningCut, openingSolid } from './cut-solid.js';
 import { distance } from './distance.js';
 import { mitreSkin, mitreWall } from './mitre.js';
 import { boxShape } from './shapes.js';
@@ -87,4 +87,18 @@ describe('a slot in the mitred left end of a level part 18 thick', () => {
     const up: Vector = [0, 0, 1];
     expect(body('12.7279', '12.3').farthest(up)[2] - 900).toBeCloseTo(1.1116, 4);
   });
+});
+
+it.each([
+  cut({}),
+  cut({ surface: 'left', depth: mm('60'), length: boundedOf(mm('100')) }),
+  cut({ kind: 'mortise', surface: 'bottom', run: 'x', width: mm('8'), length: boundedOf(mm('23')) }),
+  cut({ kind: 'hole', surface: 'rear', run: 'z', diameter: mm('8'), width: mm('8'), length: boundedOf(mm('8')) }),
+])('the box around a slot is the box around its body: $kind from the $surface', (slot) => {
+  const bounds = boundsOf(slot, [1, 2, 3]);
+  const solid = openingSolid(slot, undefined, [1, 2, 3]);
+  for (const i of [0, 1, 2] as const) {
+    expect(bounds.lo[i]).toBeCloseTo(solid.lo[i], 4);
+    expect(bounds.hi[i]).toBeCloseTo(solid.hi[i], 4);
+  }
 });

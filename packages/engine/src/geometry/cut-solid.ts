@@ -1,7 +1,7 @@
 import type { Cut, Point } from '../fit/fit.js';
 import { type Axis, axisOf, type Side, thirdAxis } from '../spec/sides.js';
 import { boxShape, discShape, holeShape, mortiseShape } from './shapes.js';
-import { place, type Shape, type Solid } from './solid.js';
+import { type Bounds, place, type Shape, type Solid } from './solid.js';
 import { add, negate, normal, type Vector } from './vector.js';
 
 /** A cut that takes a volume out; a bevel only takes a corner off. */
@@ -47,6 +47,24 @@ export function openingSolid(cut: OpeningCut, mitre?: OnMitre, shift: Vector = [
   const along = scaled(negate(add(end, outer)), Math.SQRT1_2);
   const into = scaled(add(outer, negate(end)), Math.SQRT1_2);
   return place(shapeOf(cut), { origin: add(at, scaled(along, mitre.fromToe)), u, v: along, w: into });
+}
+
+/** The box around a cut; a slot's must be square to its surface. */
+export function boundsOf(cut: OpeningCut | RecessCut, shift: Vector = [0, 0, 0]): Bounds {
+  if (isRecess(cut)) return { lo: add(vector(cut.box.lo), shift), hi: add(vector(cut.box.hi), shift) };
+  const at = add(vector(cut.centre), shift);
+  const out = normal(cut.surface);
+  const depth = cut.depth.toNumber();
+  const along = cut.length.value / 2;
+  const across = cut.width.toNumber() / 2;
+  const run = UNIT[cut.run];
+  const on = (i: 0 | 1 | 2): readonly [number, number] => {
+    if (out[i] !== 0) return out[i] < 0 ? [at[i], at[i] + depth] : [at[i] - depth, at[i]];
+    const half = run[i] !== 0 ? along : across;
+    return [at[i] - half, at[i] + half];
+  };
+  const [x, y, z] = [on(0), on(1), on(2)];
+  return { lo: [x[0], y[0], z[0]], hi: [x[1], y[1], z[1]] };
 }
 
 function shapeOf(cut: OpeningCut): Shape {

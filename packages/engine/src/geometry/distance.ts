@@ -1,5 +1,5 @@
 import type { Bounded } from '../number/bounded.js';
-import type { Solid } from './solid.js';
+import type { Bounds, Solid } from './solid.js';
 import type { Vector } from './vector.js';
 
 /** Rounding of the coordinates themselves, mm: far above that of doubles, far below anything that can be made. */
@@ -52,7 +52,7 @@ export function distance(a: Solid, b: Solid, asked: number): Bounded {
 }
 
 /** Whether two bodies are certainly farther apart than `asked`, by the boxes around them. */
-export function farApart(a: Solid, b: Solid, asked: number): boolean {
+export function farApart(a: Bounds, b: Bounds, asked: number): boolean {
   for (const i of [0, 1, 2] as const) if (a.lo[i] - b.hi[i] >= asked || b.lo[i] - a.hi[i] >= asked) return true;
   return false;
 }

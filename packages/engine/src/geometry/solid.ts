@@ -4,10 +4,13 @@ import type { Vector } from './vector.js';
  * A convex body, mm, in floating point. Two questions are enough to find how near two bodies come to each other:
  * which of its points is nearest to a place, and which lies farthest in a direction.
  */
-export interface Solid {
+export interface Solid extends Bounds {
   nearest(place: Vector): Vector;
   farthest(direction: Vector): Vector;
-  /** Corners of the box around it, parallel to the axes. */
+}
+
+/** Corners of the box around a body, parallel to the axes, mm. */
+export interface Bounds {
   readonly lo: Vector;
   readonly hi: Vector;
 }

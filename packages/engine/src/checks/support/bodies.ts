@@ -1,14 +1,16 @@
 import type { FittedPart, Half } from '../../fit/fit.js';
 import { say, type Text } from '../../fit/text.js';
 import {
+  boundsOf,
   isOpening,
   isRecess,
+  type OnMitre,
   type OpeningCut,
   openingSolid,
   type RecessCut,
   recessSolid,
 } from '../../geometry/cut-solid.js';
-import type { Solid } from '../../geometry/solid.js';
+import type { Bounds, Solid } from '../../geometry/solid.js';
 import { normal, type Vector } from '../../geometry/vector.js';
 import { fromToe } from '../../joints/half.js';
 import { highSide, type Side, thicknessAxis } from '../../spec/sides.js';
@@ -20,19 +22,25 @@ import { smallest } from './sheet.js';
 /** A cut as a body in space, where it lies in the thinnest sheet the part may be made of. */
 export interface Body {
   readonly part: FittedPart;
-  readonly solid: Solid;
+  /** The box around it; worked out for every cut, and the body itself only where boxes come near each other. */
+  readonly bounds: Bounds;
+  readonly solid: () => Solid;
+  readonly name: () => Text;
   readonly kind: (OpeningCut | RecessCut)['kind'];
   readonly surface: Side;
   /** A slot, mortise or hole, as against a groove, rebate, housing or notch. */
   readonly opening: boolean;
   /** What it belongs to: the slots of one half of a joint are one row. */
   readonly row: string;
-  readonly name: Text;
+  /** Its slot, or its row where it is none. */
+  readonly id: string;
   readonly slot?: string | undefined;
   readonly joint?: string | undefined;
   readonly statement?: string | undefined;
   readonly source: Source;
 }
+
+const STILL: Vector = [0, 0, 0];
 
 /** Every cut of a part but its bevels, in the order of its cuts; none where it has a single one. */
 export function bodiesOf(context: CheckContext, part: FittedPart): readonly Body[] {
@@ -43,34 +51,52 @@ export function bodiesOf(context: CheckContext, part: FittedPart): readonly Body
   const top = highSide(thick);
   const into = normal(top);
   // The low face is held still: what is measured from the high face comes nearer by what the sheet is thinner.
-  const shift = (from: Side | undefined): Vector =>
-    from === top ? [-into[0] * less, -into[1] * less, -into[2] * less] : [0, 0, 0];
-  return part.cuts.flatMap((cut, i): Body[] => {
-    if (isRecess(cut)) return [recessBody(context, part, cut, i, recessSolid(cut, shift(cut.surface)))];
-    if (!isOpening(cut)) return [];
+  const nearer: Vector = [-into[0] * less, -into[1] * less, -into[2] * less];
+  const shift = (from: Side): Vector => (from === top ? nearer : STILL);
+  const bodies: Body[] = [];
+  for (const cut of part.cuts) {
+    if (isRecess(cut)) bodies.push(recessBody(context, part, cut, shift(cut.surface)));
+    if (!isOpening(cut)) continue;
     const joint = context.joint(cut.joint);
     const half = joint?.halves.find((h) => h.part === part.id);
-    if (!joint || !half) return [];
+    if (!joint || !half) continue;
     const mitred = half.role === 'mitre';
     const outer = part.id === joint.entering ? joint.hostSide : joint.enteringSide;
-    const held = mitred ? outer : half.role === 'edge' ? half.from.side : cut.surface;
     const mitre = mitred && thin ? { outer, fromToe: fromToe(half, thin).value } : undefined;
-    return [
-      {
-        part,
-        solid: openingSolid(cut, mitre, shift(held)),
-        kind: cut.kind,
-        surface: cut.surface,
-        opening: true,
-        row: cut.joint,
-        name: openingName(cut, half, part.id === joint.entering ? joint.host : joint.entering),
-        slot: cut.slot,
-        joint: cut.joint,
-        statement: joint.statement,
-        source: cut.source,
-      },
-    ];
-  });
+    const held = mitred ? outer : half.role === 'edge' ? half.from.side : cut.surface;
+    const other = part.id === joint.entering ? joint.host : joint.entering;
+    bodies.push(openingBody(part, cut, half, { mitre, shift: shift(held), other, statement: joint.statement }));
+  }
+  return bodies;
+}
+
+function openingBody(
+  part: FittedPart,
+  cut: OpeningCut,
+  half: Half,
+  at: {
+    readonly mitre: OnMitre | undefined;
+    readonly shift: Vector;
+    readonly other: string;
+    readonly statement: string;
+  },
+): Body {
+  const { mitre, shift, other, statement } = at;
+  return {
+    part,
+    bounds: mitre ? openingSolid(cut, mitre, shift) : boundsOf(cut, shift),
+    solid: () => openingSolid(cut, mitre, shift),
+    name: () => openingName(cut, half, other),
+    kind: cut.kind,
+    surface: cut.surface,
+    opening: true,
+    row: cut.joint,
+    id: cut.slot,
+    slot: cut.slot,
+    joint: cut.joint,
+    statement,
+    source: cut.source,
+  };
 }
 
 function openingName(cut: OpeningCut, half: Half, other: string): Text {
@@ -79,21 +105,26 @@ function openingName(cut: OpeningCut, half: Half, other: string): Text {
   return slot ? say`the ${word} for ${other} ${slot.fromDatum} from the ${half.datum}` : say`a ${word} for ${other}`;
 }
 
-function recessBody(context: CheckContext, part: FittedPart, cut: RecessCut, number: number, solid: Solid): Body {
-  const joint = cut.joint === undefined ? undefined : context.statement(cut.joint);
-  const name: Text =
-    joint?.kind === 'joint'
-      ? say`the ${cut.kind} for ${partNames(context, joint.entering)}`
-      : say`its ${cut.kind} at the ${cut.surface}`;
+function recessBody(context: CheckContext, part: FittedPart, cut: RecessCut, shift: Vector): Body {
+  const row = `${cut.kind} ${cut.joint ?? ''} ${cut.surface}`;
   return {
     part,
-    solid,
+    bounds: boundsOf(cut, shift),
+    solid: () => recessSolid(cut, shift),
+    name: () => recessName(context, cut),
     kind: cut.kind,
     surface: cut.surface,
     opening: false,
-    row: `${cut.kind} ${number}`,
-    name,
+    row,
+    id: row,
     statement: cut.joint,
     source: cut.source,
   };
+}
+
+function recessName(context: CheckContext, cut: RecessCut): Text {
+  const joint = cut.joint === undefined ? undefined : context.statement(cut.joint);
+  return joint?.kind === 'joint'
+    ? say`the ${cut.kind} for ${partNames(context, joint.entering)}`
+    : say`its ${cut.kind} at the ${cut.surface}`;
 }
