@@ -38,13 +38,13 @@ function nearEdges(context: CheckContext, milled: Milled, slot: Slot): readonly 
   const extent = joint.run && part.extent[joint.run];
   if (!extent) return [];
   const limit = context.spec.shop.limits.slotToEdge;
-  const rooms: readonly (readonly [Side, Rational])[] = [
-    [half.datum, slot.fromDatum],
-    [opposite(half.datum), extent.sub(slot.fromDatum)],
-  ];
-  return rooms
-    .filter(([, room]) => !reaches(connector, machine, half.depth, room, limit))
-    .map(([edge, room]) => ({ milled, slot, edge, room }));
+  const near: Near[] = [];
+  const look = (edge: Side, room: Rational): void => {
+    if (!reaches(connector, machine, half.depth, room, limit)) near.push({ milled, slot, edge, room });
+  };
+  look(half.datum, slot.fromDatum);
+  look(opposite(half.datum), extent.sub(slot.fromDatum));
+  return near;
 }
 
 function finding(context: CheckContext, group: readonly [Near, ...Near[]]): Found {

@@ -16,6 +16,8 @@ export interface SideOf {
 /** A solved cabinet: where every plane lies, and how far it may stray. */
 export class Solved {
   private readonly tolerances: ReadonlyMap<string, Tolerance>;
+  /** Strays already worked out, by plane b and then plane a: every check asks for the same few. */
+  private readonly strays = new Map<number, Map<number, Tolerance>>();
 
   constructor(
     readonly spec: Spec,
@@ -58,9 +60,17 @@ export class Solved {
 
   /** How far the distance from plane b to plane a may stray with the inputs' tolerances (worst case, linear). */
   stray(a: number | undefined, b: number | undefined): Tolerance {
+    if (a === undefined || b === undefined || a === b) return CERTAIN;
+    const known = this.strays.get(b) ?? new Map<number, Tolerance>();
+    this.strays.set(b, known);
+    const found = known.get(a) ?? this.strayBetween(a, b);
+    known.set(a, found);
+    return found;
+  }
+
+  private strayBetween(a: number, b: number): Tolerance {
     let plus = Rational.ZERO;
     let minus = Rational.ZERO;
-    if (a === undefined || b === undefined || a === b) return { plus, minus };
     const terms = this.solution.sensitivity([
       { unknown: a, coefficient: Rational.ONE },
       { unknown: b, coefficient: Rational.of(-1) },
@@ -81,6 +91,8 @@ export class Solved {
     return this.solution.status(number) === 'determined' ? this.solution.valueOf(number) : undefined;
   }
 }
+
+const CERTAIN: Tolerance = { plus: Rational.ZERO, minus: Rational.ZERO };
 
 function inputTolerances(spec: Spec): ReadonlyMap<string, Tolerance> {
   const tolerances = new Map<string, Tolerance>();

@@ -27,6 +27,7 @@ export function byId(a: string, b: string): number {
 }
 
 function split(id: string): readonly [string, number] {
+  if (!id.includes(' ')) return [id, 0];
   const [, name, number] = /^(.*) (\d+)$/.exec(id) ?? [];
   return name === undefined || number === undefined ? [id, 0] : [name, Number(number)];
 }

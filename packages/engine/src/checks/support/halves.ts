@@ -12,8 +12,17 @@ export interface Milled {
   readonly machine: Machine;
 }
 
+/** What has been gathered for a cabinet: nearly every check asks for it. */
+const gathered = new WeakMap<CheckContext, readonly Milled[]>();
+
 /** Every half that has something milled into it, in the order of the joints. */
-export function* milledHalves(context: CheckContext): Generator<Milled> {
+export function milledHalves(context: CheckContext): readonly Milled[] {
+  const known = gathered.get(context) ?? [...gather(context)];
+  gathered.set(context, known);
+  return known;
+}
+
+function* gather(context: CheckContext): Generator<Milled> {
   for (const joint of context.fit.joints) {
     const { connector, machine } = joint;
     const [first, second] = joint.halves;

@@ -23,14 +23,16 @@ interface Mark {
   readonly surface: { readonly axis: number; readonly sign: number };
   readonly run: number;
   readonly at: Three<Rational>;
+  /** The same as doubles, to tell at once what lies far off. */
+  readonly near: Three<number>;
 }
 
 /** A piece by its own axes, which are right-handed in every part. */
 export interface Piece {
   readonly part: FittedPart;
   readonly marks: readonly Mark[];
-  /** Grooves, bevels, bands and the like, as they read for each turn. */
-  readonly rest: readonly string[];
+  /** Grooves, bevels, bands and the like, as they read for a turn. */
+  readonly rest: (turn: number) => string;
 }
 
 /** A piece laid out for comparing; undefined while its sizes are. */
@@ -53,9 +55,10 @@ export function pieceOf(part: FittedPart): Piece | undefined {
     const at = own.map((axis) => place(axis, cut.centre[axis])) as unknown as Three<Rational>;
     const { kind, diameter, width: wide, depth, fromToe } = cut;
     const figures = `${kind} ${diameter} ${wide} ${depth} ${fromToe ?? ''}`;
-    return [{ cut, figures, surface: way(cut.surface), run: own.indexOf(cut.run), at }];
+    const near = at.map((v) => v.toNumber()) as unknown as Three<number>;
+    return [{ cut, figures, surface: way(cut.surface), run: own.indexOf(cut.run), at, near }];
   });
-  const rest = TURNS.map(({ signs: turn }) => restOf(part, own, place, way, turn));
+  const rest = (turn: number): string => restOf(part, own, place, way, TURNS[turn]?.signs ?? [1, 1, 1]);
   return { part, marks, rest };
 }
 
@@ -104,7 +107,7 @@ export function offWithinPlay(
   place: Piece,
   connectorOf: (mark: Mark['cut']) => Connector | undefined,
 ): Rational | undefined {
-  if (piece.rest[turn] !== place.rest[0] || piece.marks.length !== place.marks.length) return undefined;
+  if (piece.marks.length !== place.marks.length) return undefined;
   const signs = TURNS[turn]?.signs ?? [1, 1, 1];
   const left = new Set(place.marks);
   let most = Rational.ZERO;
@@ -118,14 +121,22 @@ export function offWithinPlay(
     left.delete(best.mark);
     most = Rational.max(most, best.off);
   }
-  return most;
+  return piece.rest(turn) === place.rest(0) ? most : undefined;
 }
+
+/** Far above the rounding of doubles, far below anything that can be milled, mm. */
+const CLOSE = 1e-3;
 
 function offOf(mark: Mark, signs: Three<1 | -1>, other: Mark, connector: Connector | undefined): Rational | undefined {
   const { surface } = mark;
   if (!connector || mark.figures !== other.figures || mark.run !== other.run) return undefined;
   if (surface.axis !== other.surface.axis || surface.sign * signs[surface.axis as 0] !== other.surface.sign)
     return undefined;
+  const playAcross = mark.cut.width.sub(connector.thickness);
+  const reach = Math.max(mark.cut.length.value - connector.along.toNumber(), playAcross.toNumber(), 0) + CLOSE;
+  for (const i of [0, 1, 2] as const) {
+    if (Math.abs(mark.near[i] * signs[i] - other.near[i]) > reach) return undefined;
+  }
   const apart = mark.at.map((v, i) =>
     v
       .mul(Rational.of(signs[i as 0]))
@@ -134,7 +145,6 @@ function offOf(mark: Mark, signs: Three<1 | -1>, other: Mark, connector: Connect
   );
   const along = apart[mark.run] as Rational;
   const across = apart.filter((_, i) => i !== mark.run);
-  const playAcross = mark.cut.width.sub(connector.thickness);
   if (across.some((by) => by.sign() > 0 && by.gt(playAcross))) return undefined;
   const playAlong = subBounded(mark.cut.length, boundedOf(connector.along));
   return along.isZero() || compareBounded(playAlong, along) !== -1 ? Rational.max(along, ...across) : undefined;

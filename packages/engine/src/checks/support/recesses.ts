@@ -10,8 +10,16 @@ export interface Recess {
   readonly joint: JointStatement;
 }
 
+const gathered = new WeakMap<CheckContext, readonly Recess[]>();
+
 /** Every groove, rebate and housing, part by part. */
-export function* recesses(context: CheckContext): Generator<Recess> {
+export function recesses(context: CheckContext): readonly Recess[] {
+  const known = gathered.get(context) ?? [...gather(context)];
+  gathered.set(context, known);
+  return known;
+}
+
+function* gather(context: CheckContext): Generator<Recess> {
   for (const part of context.fit.parts) {
     for (const cut of part.cuts) {
       if (!isRecess(cut) || cut.joint === undefined) continue;

@@ -60,8 +60,16 @@ export interface Uneven {
   readonly by: Rational;
 }
 
+const uneven = new WeakMap<CheckContext, readonly Uneven[]>();
+
 /** Parts whose two ends need different stops: both ends in hosts' faces, one opposite the other. */
 export function unevenEnds(context: CheckContext): readonly Uneven[] {
+  const known = uneven.get(context) ?? findUneven(context);
+  uneven.set(context, known);
+  return known;
+}
+
+function findUneven(context: CheckContext): readonly Uneven[] {
   const hosts = stopsOf(context).filter(({ joint, half }) => half.part === joint.host);
   const { step } = context.spec.shop.limits;
   return stopsBy(hosts, ({ joint }) => `${joint.statement}\n${joint.entering}\n${joint.axis}`).flatMap((ends) => {
