@@ -1,8 +1,8 @@
 import { type Finding, say } from '@dryfit/engine';
 import { type AstNode, AstUtils, UriUtils } from 'langium';
+import { reporter } from '../findings/report.js';
 import { type File, isJig, isLimits, isPose } from '../generated/ast.js';
 import { Places } from '../interpret/source.js';
-import { reporter } from '../findings/report.js';
 import { isLibrary } from '../library/library.js';
 import type { FileCheck } from './file-check.js';
 

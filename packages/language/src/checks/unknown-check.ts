@@ -1,8 +1,7 @@
 import { checkCodes, say } from '@dryfit/engine';
-import { AstUtils } from 'langium';
 import { nearest } from '../findings/nearest.js';
 import { reporter } from '../findings/report.js';
-import { isSilence } from '../generated/ast.js';
+import { silencesOf } from '../interpret/silences.js';
 import type { FileCheck } from './file-check.js';
 
 /** A check is allowed that does not exist, or that cannot be allowed. */
@@ -13,8 +12,7 @@ export const ALLOWED_HERE: readonly string[] = ['never-used', 'name-of-a-side'];
 
 export const unknownChecks: FileCheck = ({ file, places }) => {
   const codes = [...checkCodes, ...ALLOWED_HERE];
-  return AstUtils.streamAllContents(file)
-    .filter(isSilence)
+  return silencesOf(file)
     .filter(({ check }) => check !== undefined && !codes.includes(check))
     .map((node) => {
       const meant = nearest(node.check, codes);
@@ -24,6 +22,5 @@ export const unknownChecks: FileCheck = ({ file, places }) => {
         cure: meant === undefined ? say`Write the name that the finding shows.` : say`Did you mean ${meant}?`,
         ...(meant === undefined ? {} : { data: { instead: meant } }),
       });
-    })
-    .toArray();
+    });
 };

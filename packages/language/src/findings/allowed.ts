@@ -1,7 +1,7 @@
 import { type Finding, type Source, say } from '@dryfit/engine';
-import { AstUtils } from 'langium';
 import { ALLOWED_HERE } from '../checks/unknown-check.js';
-import { type File, isSilence } from '../generated/ast.js';
+import type { File } from '../generated/ast.js';
+import { silencesOf } from '../interpret/silences.js';
 import { Places } from '../interpret/source.js';
 import { reporter } from './report.js';
 
@@ -11,11 +11,9 @@ const allowUnused = reporter('allow-unused', 'warning');
 /** Takes away the language's findings that the braces around them allow. */
 export function allowed(file: File, findings: readonly Finding[]): readonly Finding[] {
   const places = new Places(file);
-  const silences = AstUtils.streamAllContents(file)
-    .filter(isSilence)
+  const silences = silencesOf(file)
     .filter((node) => node.reason !== undefined && ALLOWED_HERE.includes(node.check))
-    .map((node) => ({ node, around: places.of(node.$container) }))
-    .toArray();
+    .map((node) => ({ node, around: places.of(node.$container) }));
   if (silences.length === 0) return findings;
   const used = new Set<unknown>();
   const kept = findings.filter((finding) => {

@@ -3,7 +3,7 @@ import { type Cancellation, interruptAndCheck, type LangiumDocument } from 'lang
 import { duplicateNames } from '../checks/duplicate-name.js';
 import type { FileCheck } from '../checks/file-check.js';
 import { importClashes } from '../checks/import-clash.js';
-import { lacksImports, missingImports } from '../checks/missing-import.js';
+import { missingImports } from '../checks/missing-import.js';
 import { namesOfSides } from '../checks/name-of-a-side.js';
 import { unused } from '../checks/never-used.js';
 import { notWholeCount } from '../checks/not-whole.js';
@@ -65,7 +65,7 @@ export function examine(
   const context = { file, document, places, services };
   const text = [
     ...syntaxFindings(document),
-    ...unknownNames(document, services, lacksImports(document, services)),
+    ...unknownNames(document, services),
     ...allowed(
       file,
       FILE_CHECKS.flatMap((check) => check(context)),

@@ -1,5 +1,6 @@
 import { type Finding, list, type Related, say, type Text } from '@dryfit/engine';
 import { type AstNode, AstUtils, type LangiumDocument, type LinkingError } from 'langium';
+import { lacksImports } from '../checks/missing-import.js';
 import { unknownName } from '../checks/unknown-name.js';
 import { isCabinet, isFile, isJobLine, type JobLine } from '../generated/ast.js';
 import { Places } from '../interpret/source.js';
@@ -18,14 +19,11 @@ const NOUN: Readonly<Record<string, string>> = {
   Cabinet: 'cabinet',
 };
 
-/** Names that stand for nothing. `importsMissing` tells that an import failed, which explains what the shop lacks. */
-export function unknownNames(
-  document: LangiumDocument,
-  services: JoineryServices,
-  importsMissing: boolean,
-): readonly Finding[] {
+/** Names that stand for nothing. Where an import failed, that explains what the shop lacks. */
+export function unknownNames(document: LangiumDocument, services: JoineryServices): readonly Finding[] {
   const root = document.parseResult.value;
-  if (!isFile(root)) return [];
+  if (!isFile(root) || !document.references.some(({ error }) => error)) return [];
+  const importsMissing = lacksImports(document, services);
   const places = new Places(root);
   const found: Finding[] = [];
   /** Where the same name stands again, by what it should name. */

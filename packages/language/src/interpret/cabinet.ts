@@ -9,19 +9,7 @@ import {
   say,
 } from '@dryfit/engine';
 import { writtenTwice } from '../checks/written-twice.js';
-import {
-  type Cabinet,
-  type CabinetItem,
-  isBandLine,
-  isConnectFact,
-  isDatumFact,
-  isDimensionLine,
-  isJoint,
-  isMilledLine,
-  isNotchLine,
-  isPlacing,
-  isSilence,
-} from '../generated/ast.js';
+import type { Cabinet, CabinetItem, ConnectFact, DatumFact, MilledLine } from '../generated/ast.js';
 import type { Unit } from '../parser/numbers.js';
 import { readConnect, readDatum } from './connect.js';
 import { idOfJoint, readJoint } from './joint.js';
@@ -80,9 +68,9 @@ export function interpretCabinet(cabinet: Cabinet, overrides: Overrides, around:
   }
 
   const defaults = new StatementReading('cabinet', reading);
-  const connect = only(cabinet, isConnectFact, 'connect', reading);
-  const datum = only(cabinet, isDatumFact, 'datum', reading);
-  const milled = only(cabinet, isMilledLine, 'milled', reading);
+  const connect = only<ConnectFact>(cabinet, 'ConnectFact', 'connect', reading);
+  const datum = only<DatumFact>(cabinet, 'DatumFact', 'datum', reading);
+  const milled = only<MilledLine>(cabinet, 'MilledLine', 'milled', reading);
   const datumSide = datum && readDatum(datum, defaults);
   const spec: Spec = {
     name: cabinet.name ?? '',
@@ -98,7 +86,10 @@ export function interpretCabinet(cabinet: Cabinet, overrides: Overrides, around:
       when: milled?.when === 'before' ? 'before banding' : 'after banding',
       source: milled && places.of(milled),
     },
-    silences: readSilences(cabinet.items.filter(isSilence), reading),
+    silences: readSilences(
+      cabinet.items.filter((item) => item.$type === 'Silence'),
+      reading,
+    ),
     shop,
     thickness,
   };
@@ -107,21 +98,37 @@ export function interpretCabinet(cabinet: Cabinet, overrides: Overrides, around:
 
 /** The name of a statement, from the names in it and never from where it stands. */
 function idOf(item: CabinetItem): string | undefined {
-  if (isDimensionLine(item)) return idOfDimension(item);
-  if (isJoint(item)) return idOfJoint(item);
-  if (isPlacing(item)) return idOfPlacing(item);
-  if (isNotchLine(item)) return idOfNotch(item);
-  if (isBandLine(item)) return idOfBand(item);
-  return undefined;
+  switch (item.$type) {
+    case 'DimensionLine':
+      return idOfDimension(item);
+    case 'Joint':
+      return idOfJoint(item);
+    case 'Placing':
+      return idOfPlacing(item);
+    case 'NotchLine':
+      return idOfNotch(item);
+    case 'BandLine':
+      return idOfBand(item);
+    default:
+      return undefined;
+  }
 }
 
 function readStatement(item: CabinetItem, reading: StatementReading): Statement | undefined {
-  if (isDimensionLine(item)) return readDimension(item, reading);
-  if (isJoint(item)) return readJoint(item, reading);
-  if (isPlacing(item)) return readPlacing(item, reading);
-  if (isNotchLine(item)) return readNotch(item, reading);
-  if (isBandLine(item)) return readBandLine(item, reading);
-  return undefined;
+  switch (item.$type) {
+    case 'DimensionLine':
+      return readDimension(item, reading);
+    case 'Joint':
+      return readJoint(item, reading);
+    case 'Placing':
+      return readPlacing(item, reading);
+    case 'NotchLine':
+      return readNotch(item, reading);
+    case 'BandLine':
+      return readBandLine(item, reading);
+    default:
+      return undefined;
+  }
 }
 
 /** Which parts sit in grooves and which are notched, by the names written: planes may be named before their cut. */
@@ -129,8 +136,9 @@ function wallsOf(cabinet: Cabinet, parts: Parts): Walls {
   const grooved = new Set<PartId>();
   const notched = new Map<PartId, ReadonlySet<Side>>();
   for (const item of cabinet.items) {
-    if (isJoint(item) && item.verb === 'groove') for (const part of parts.known(item.entering)) grooved.add(part);
-    if (!isNotchLine(item)) continue;
+    if (item.$type === 'Joint' && item.verb === 'groove')
+      for (const part of parts.known(item.entering)) grooved.add(part);
+    if (item.$type !== 'NotchLine') continue;
     const sides = [item.first, item.second].filter((side) => side !== undefined);
     for (const part of parts.known(item.parts)) notched.set(part, new Set([...(notched.get(part) ?? []), ...sides]));
   }
@@ -140,11 +148,11 @@ function wallsOf(cabinet: Cabinet, parts: Parts): Walls {
 /** The one default of a kind that a cabinet has. */
 function only<T extends CabinetItem>(
   cabinet: Cabinet,
-  is: (item: CabinetItem) => item is T,
+  type: T['$type'],
   what: string,
   { places, report }: CabinetReading,
 ): T | undefined {
-  const [first, ...others] = cabinet.items.filter(is);
+  const [first, ...others] = cabinet.items.filter((item): item is T => item.$type === type);
   for (const again of others) {
     report(
       writtenTwice({

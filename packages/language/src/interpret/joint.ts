@@ -3,25 +3,18 @@ import type { AstNode } from 'langium';
 import { factMissing } from '../checks/fact-missing.js';
 import { notOfThisKind } from '../checks/not-of-this-kind.js';
 import { writtenTwice } from '../checks/written-twice.js';
-import {
-  type CutFact,
-  type End,
-  type Fact as FactNode,
-  isAcrossFact,
-  isCentredFact,
-  isConnectFact,
-  isCutFact,
-  isDatumFact,
-  isFlushFact,
-  isLeaveOutFact,
-  isOpeningsFact,
-  isOuterFact,
-  isReferenceFact,
-  isSideFact,
-  isSilence,
-  isSpacerFact,
-  type Joint,
-  type Verb,
+import type {
+  AcrossFact,
+  ConnectFact,
+  CutFact,
+  DatumFact,
+  End,
+  Fact as FactNode,
+  Joint,
+  OuterFact,
+  ReferenceFact,
+  SpacerFact,
+  Verb,
 } from '../generated/ast.js';
 import { readAcross, readConnect, readDatum, readReference } from './connect.js';
 import { readCentred, readFlush, readOpenings, readSideFact } from './facts.js';
@@ -49,7 +42,10 @@ export function readJoint(node: Joint, reading: StatementReading): JointStatemen
     .filter((pair) => pair !== undefined);
   const to = node.to.map((plane) => readPlane(plane, reading)).filter((plane) => plane !== undefined);
   const facts = onlyOnce(node, reading);
-  const silences = readSilences(node.facts.filter(isSilence), reading);
+  const silences = readSilences(
+    node.facts.filter((fact) => fact.$type === 'Silence'),
+    reading,
+  );
   const placed = readPlacing(facts, entering, reading);
   const read = readRest(node, facts, reading);
   if (entering.length === 0 || between.length + to.length === 0) return undefined;
@@ -87,11 +83,18 @@ function readPlacing(
   reading: StatementReading,
 ): readonly Fact[] {
   const read = (fact: FactNode): Fact | undefined => {
-    if (isFlushFact(fact)) return readFlush(fact, reading);
-    if (isSideFact(fact)) return readSideFact(fact, entering, reading);
-    if (isCentredFact(fact)) return readCentred(fact, reading);
-    if (isOpeningsFact(fact)) return readOpenings(fact, reading);
-    return undefined;
+    switch (fact.$type) {
+      case 'FlushFact':
+        return readFlush(fact, reading);
+      case 'SideFact':
+        return readSideFact(fact, entering, reading);
+      case 'CentredFact':
+        return readCentred(fact, reading);
+      case 'OpeningsFact':
+        return readOpenings(fact, reading);
+      default:
+        return undefined;
+    }
   };
   return facts.map(read).filter((fact) => fact !== undefined);
 }
@@ -103,15 +106,15 @@ type Rest = Omit<
 
 function readRest(node: Joint, facts: readonly FactNode[], reading: StatementReading): Rest {
   const { places } = reading;
-  const datum = facts.find(isDatumFact);
-  const reference = facts.find(isReferenceFact);
-  const connect = facts.find(isConnectFact);
-  const across = facts.find(isAcrossFact);
-  const spacer = facts.find(isSpacerFact);
-  const outer = facts.find(isOuterFact);
+  const datum = first<DatumFact>(facts, 'DatumFact');
+  const reference = first<ReferenceFact>(facts, 'ReferenceFact');
+  const connect = first<ConnectFact>(facts, 'ConnectFact');
+  const across = first<AcrossFact>(facts, 'AcrossFact');
+  const spacer = first<SpacerFact>(facts, 'SpacerFact');
+  const outer = first<OuterFact>(facts, 'OuterFact');
   const cut = (word: CutFact['cut']) => {
-    const fact = facts.find((other): other is CutFact => isCutFact(other) && other.cut === word);
-    return readWritten(fact?.length, reading);
+    const fact = facts.find((other): other is CutFact => other.$type === 'CutFact' && other.cut === word);
+    return fact && readWritten(fact.length, reading);
   };
   demand(node, facts, reading);
   return {
@@ -125,13 +128,15 @@ function readRest(node: Joint, facts: readonly FactNode[], reading: StatementRea
     clearance: cut('clearance'),
     stopped: cut('stopped'),
     spacerCut: spacer && { source: places.of(spacer) },
-    leaveOut: facts.filter(isLeaveOutFact).flatMap(({ lines }) =>
-      lines.flatMap((line): Written[] => {
-        const length = evaluateLength(line, reading);
-        const source = places.expression(line);
-        return length ? [{ ...length, source, text: line.$cstNode?.text ?? '' }] : [];
-      }),
-    ),
+    leaveOut: facts
+      .filter((fact) => fact.$type === 'LeaveOutFact')
+      .flatMap(({ lines }) =>
+        lines.flatMap((line): Written[] => {
+          const length = evaluateLength(line, reading);
+          const source = places.expression(line);
+          return length ? [{ ...length, source, text: line.$cstNode?.text ?? '' }] : [];
+        }),
+      ),
     outer: outer?.side && { side: outer.side, source: places.of(outer) },
   };
 }
@@ -156,7 +161,7 @@ const NOUN: Readonly<Record<Verb, string>> = {
 
 /** Leaves out facts of which there can be one and that is written already, and those this joint does not have. */
 function onlyOnce(node: Joint, reading: StatementReading): readonly FactNode[] {
-  const first = new Map<string, AstNode>();
+  const written = new Map<string, AstNode>();
   return node.facts.filter((fact) => {
     const key = keyOf(fact);
     if (key === undefined) return true;
@@ -166,9 +171,9 @@ function onlyOnce(node: Joint, reading: StatementReading): readonly FactNode[] {
       reading.report(notOfThisKind({ source: reading.places.of(fact), message, cure: say`Take it out.` }));
       return false;
     }
-    const before = first.get(key);
+    const before = written.get(key);
     if (!before) {
-      first.set(key, fact);
+      written.set(key, fact);
       return true;
     }
     reading.report(
@@ -184,28 +189,31 @@ function onlyOnce(node: Joint, reading: StatementReading): readonly FactNode[] {
 }
 
 /** What a fact says of a joint, for facts that say it once. */
-function keyOf(fact: FactNode): string | undefined {
-  if (isCutFact(fact)) return fact.cut;
-  if (isConnectFact(fact)) return 'connect';
-  if (isDatumFact(fact)) return 'datum';
-  if (isReferenceFact(fact)) return 'reference';
-  if (isAcrossFact(fact)) return 'position across the joint';
-  if (isSpacerFact(fact)) return 'spacer';
-  if (isOuterFact(fact)) return 'outer side';
-  if (isCentredFact(fact)) return 'centred';
-  if (isOpeningsFact(fact)) return 'openings';
-  return undefined;
-}
+const keyOf = (fact: FactNode): string | undefined => (fact.$type === 'CutFact' ? fact.cut : SAID_ONCE[fact.$type]);
+
+const SAID_ONCE: Partial<Record<FactNode['$type'], string>> = {
+  ConnectFact: 'connect',
+  DatumFact: 'datum',
+  ReferenceFact: 'reference',
+  AcrossFact: 'position across the joint',
+  SpacerFact: 'spacer',
+  OuterFact: 'outer side',
+  CentredFact: 'centred',
+  OpeningsFact: 'openings',
+};
+
+const first = <T extends FactNode>(facts: readonly FactNode[], type: T['$type']): T | undefined =>
+  facts.find((fact): fact is T => fact.$type === type);
 
 function whyRefused(verb: Verb, fact: FactNode): string | undefined {
-  if (isCutFact(fact) && fact.cut !== undefined && !CUT_IN[fact.cut].includes(verb)) {
+  if (fact.$type === 'CutFact' && fact.cut !== undefined && !CUT_IN[fact.cut].includes(verb)) {
     return `: ${CUT_IN[fact.cut]
       .map((other) => NOUN[other])
       .join(', ')
       .replace(/, ([^,]*)$/, ' or $1')} has one`;
   }
-  if (isOuterFact(fact) && verb !== 'mitre') return ': only a mitre has its toe on one';
-  if (isConnectFact(fact) && verb === 'rest' && fact.none === undefined) return ': nothing holds it';
+  if (fact.$type === 'OuterFact' && verb !== 'mitre') return ': only a mitre has its toe on one';
+  if (fact.$type === 'ConnectFact' && verb === 'rest' && fact.none === undefined) return ': nothing holds it';
   return undefined;
 }
 
@@ -213,7 +221,7 @@ const NEEDED: Partial<Record<Verb, CutFact['cut']>> = { groove: 'depth', house: 
 
 function demand(node: Joint, facts: readonly FactNode[], reading: StatementReading): void {
   const cut = NEEDED[node.verb];
-  if (cut === undefined || facts.some((fact) => isCutFact(fact) && fact.cut === cut)) return;
+  if (cut === undefined || facts.some((fact) => fact.$type === 'CutFact' && fact.cut === cut)) return;
   reading.report(
     factMissing({
       source: reading.places.property(node, 'verb'),

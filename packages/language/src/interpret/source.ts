@@ -1,6 +1,6 @@
 import type { Source } from '@dryfit/engine';
 import { type AstNode, AstUtils, type CstNode, GrammarUtils } from 'langium';
-import { type Binary, type Expression, isBinary, isFile } from '../generated/ast.js';
+import { type Binary, type Expression, isFile } from '../generated/ast.js';
 
 /** Where nodes of one file stand. */
 export class Places {
@@ -30,7 +30,7 @@ export class Places {
 
   /** An operation shares its syntax node with the whole of what it is part of; its own ends are its operands'. */
   expression(expression: Expression): Source {
-    if (!isBinary(expression)) return this.of(expression);
+    if (expression.$type !== 'Binary') return this.of(expression);
     const left = expression.left && this.expression(expression.left);
     const right = expression.right && this.expression(expression.right);
     const own = this.of(expression);

@@ -86,11 +86,12 @@ const RELATION = { flush: 'flush with', set: 'set back from', proud: 'proud of',
 export function readPlacing(node: Placing, reading: StatementReading): PlacingStatement | undefined {
   const parts = reading.parts.all(node.ref);
   if (!parts || parts.length === 0 || !node.fact) return undefined;
-  const fact = isSideFact(node.fact)
-    ? readSideFact(node.fact, parts, reading)
-    : isOpeningsFact(node.fact)
-      ? readOpenings(node.fact, reading)
-      : readCentred(node.fact, reading);
+  const fact =
+    node.fact.$type === 'SideFact'
+      ? readSideFact(node.fact, parts, reading)
+      : node.fact.$type === 'OpeningsFact'
+        ? readOpenings(node.fact, reading)
+        : readCentred(node.fact, reading);
   const silences = readSilences(node.silences, reading);
   return fact && { kind: 'placing', id: reading.statement, source: reading.places.of(node), silences, parts, fact };
 }

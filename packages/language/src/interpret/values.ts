@@ -14,17 +14,7 @@ import { divisionByZero } from '../checks/division-by-zero.js';
 import { hyphenedFraction } from '../checks/hyphened-fraction.js';
 import { notWhole } from '../checks/not-whole.js';
 import { unitMismatch } from '../checks/unit-mismatch.js';
-import {
-  type Binary,
-  type Expression,
-  isBinary,
-  isGroup,
-  isLiteral,
-  isNegative,
-  isParameterUse,
-  type Literal,
-  type Parameter,
-} from '../generated/ast.js';
+import type { Binary, Expression, Literal, Parameter } from '../generated/ast.js';
 import { MILLIMETRES, readNumber, type Unit } from '../parser/numbers.js';
 import { type Places, textOf } from './source.js';
 
@@ -51,18 +41,24 @@ export interface Reading {
 
 /** The value of an expression; undefined where a part of it is missing or wrong, which has then been reported. */
 export function evaluate(expression: Expression | undefined, reading: Reading): Value | undefined {
-  if (isLiteral(expression)) return literal(expression, reading);
-  if (isGroup(expression)) return evaluate(expression.value, reading);
-  if (isNegative(expression)) {
-    const value = evaluate(expression.value, reading);
-    return value && { ...value, quantity: negate(value.quantity) };
+  switch (expression?.$type) {
+    case 'Literal':
+      return literal(expression, reading);
+    case 'Group':
+      return evaluate(expression.value, reading);
+    case 'Negative': {
+      const value = evaluate(expression.value, reading);
+      return value && { ...value, quantity: negate(value.quantity) };
+    }
+    case 'ParameterUse': {
+      const parameter = expression.parameter?.ref;
+      return parameter && reading.parameter(parameter, expression);
+    }
+    case 'Binary':
+      return binary(expression, reading);
+    default:
+      return undefined;
   }
-  if (isParameterUse(expression)) {
-    const parameter = expression.parameter?.ref;
-    return parameter && reading.parameter(parameter, expression);
-  }
-  if (isBinary(expression)) return binary(expression, reading);
-  return undefined;
 }
 
 /** A length in mm with what it depends on. */
@@ -204,6 +200,6 @@ function wrong(node: Binary, reading: Reading, message: string, cure: string): u
 
 /** An operation's own words, which are fewer than those of its syntax node. */
 function textOfExpression(expression: Expression): string {
-  if (!isBinary(expression)) return textOf(expression);
+  if (expression.$type !== 'Binary') return textOf(expression);
   return `${textOfExpression(expression.left)} ${expression.operator} ${textOfExpression(expression.right)}`;
 }
