@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { example, hoverIn, open } from './hover.fixture.js';
 
@@ -269,5 +270,27 @@ describe('markup', () => {
     const [connector] = await hoverIn(text, 'connector |my');
     expect(connector).toContain('**my\\_tenon\\_**');
     expect(connector).toContain('source: a \\<b\\> \\[c\\](d) \\`e\\` \\$(f) \\| g\\_h\\_');
+  });
+});
+
+describe('a broken text', { timeout: 120_000 }, () => {
+  it('has hovers wherever it can be read, and nothing is thrown', async () => {
+    const texts = ['periodicals.joinery', 'bookcase.joinery', 'rail-base.joinery', 'shop.joinery'].map(example);
+    await fc.assert(
+      fc.asyncProperty(fc.constantFrom(...texts), fc.nat(), fc.nat(40), async (text, from, length) => {
+        const start = from % text.length;
+        const broken = text.slice(0, start) + text.slice(start + length);
+        const at = await open(broken);
+        const hovers = [...broken.matchAll(/\b\w/g)]
+          .map(({ index }) => at(index))
+          .filter((hover) => hover !== undefined);
+        expect(hovers.length).toBeGreaterThan(0);
+        for (const { markdown, start: begin, end } of hovers) {
+          expect(markdown).not.toMatch(/undefined|NaN|\[object/);
+          expect(begin).toBeLessThan(end);
+        }
+      }),
+      { numRuns: 12 },
+    );
   });
 });
