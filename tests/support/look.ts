@@ -1,5 +1,6 @@
 import {
   AXES,
+  type Box,
   type Finding,
   type FitResult,
   type FittedJoint,

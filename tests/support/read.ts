@@ -11,14 +11,14 @@ const [SHOP, BENCH] = ['shop.joinery', 'bench.joinery'].map(exampleText) as [str
 const texts = new Map<string, string>();
 /** Reads whatever a test has put into `texts`. */
 const services = createJoineryServices({
-  fileSystemProvider: () => ({
-    ...EmptyFileSystem.fileSystemProvider(),
-    readFile: async (uri) => {
-      const text = texts.get(uri.toString());
-      if (text === undefined) throw new Error(`there is no ${uri}`);
-      return text;
-    },
-  }),
+  fileSystemProvider: () =>
+    Object.assign(EmptyFileSystem.fileSystemProvider(), {
+      readFile: async (uri: URI) => {
+        const text = texts.get(uri.toString());
+        if (text === undefined) throw new Error(`there is no ${uri}`);
+        return text;
+      },
+    }),
 });
 
 let folders = 0;

@@ -13,14 +13,14 @@ export class FilesInMemory {
     for (const [path, text] of Object.entries(texts)) this.texts.set(path, text);
     const none = EmptyFileSystem.fileSystemProvider();
     this.services = createJoineryServices({
-      fileSystemProvider: () => ({
-        ...none,
-        readFile: (uri) => {
-          const text = this.texts.get(uri.path.replace('/lindwell/', ''));
-          return text === undefined ? Promise.reject(new Error(`no ${uri}`)) : Promise.resolve(text);
-        },
-        stat: (uri) => Promise.resolve({ uri, isFile: true, isDirectory: false }),
-      }),
+      fileSystemProvider: () =>
+        Object.assign(none, {
+          readFile: (uri: URI) => {
+            const text = this.texts.get(uri.path.replace('/lindwell/', ''));
+            return text === undefined ? Promise.reject(new Error(`no ${uri}`)) : Promise.resolve(text);
+          },
+          stat: (uri: URI) => Promise.resolve({ uri, isFile: true, isDirectory: false }),
+        }),
     });
   }
 
