@@ -61,10 +61,10 @@ function inTurn(cells: readonly Cell[]): string {
   return `${figures.join('; ')} ${[...words][0] ?? ''}`.trim();
 }
 
-/** `none`, `22 = 10 + 12`, `22: cut a block`. */
+/** `none`, `22 = 12 + 10`, `22: cut a block`. */
 export function spacerWords(spacer: Spacer, lengths: Lengths): string {
   const width = lengths.of(spacer.width);
-  const stack = [...spacer.stack].sort((a, b) => a.compare(b)).map((piece) => lengths.of(piece));
+  const stack = spacer.stack.map((piece) => lengths.of(piece));
   const off = offWords(spacer.off, lengths);
   switch (spacer.kind) {
     case 'none':

@@ -82,12 +82,12 @@ describe('a hover on a joint', () => {
 | from its | rear edge | rear edge |
 | across | 9.5 from its bottom face | 359.5 from its bottom end |
 | depth | 12.3 | 12.3 |
-| spacer | 22 = 10 + 12 | none |
+| spacer | 22 = 12 + 10 | none |
 | stop | – | 350 from its bottom end |
 | fence | rear edge at the left fence | rear edge at the left fence |`);
     expect(verb).toContain('| fence | rear edge at the right fence | rear edge at the right fence |');
     expect(verb).toContain('`butt`: ');
-    expect(head).toContain('| spacer | 22 = 10 + 12 | none |');
+    expect(head).toContain('| spacer | 22 = 12 + 10 | none |');
     expect(brace).toBe(head);
   });
 

@@ -73,7 +73,7 @@ function notes(batch: Batch): Text[] {
   return lines;
 }
 
-/** How a spacer comes about: "none", "10 + 12", "cut a block", "mark out". */
+/** How a spacer comes about: "none", "12 + 10", "cut a block", "mark out". */
 export function madeUp(spacer: Spacer): Text {
   switch (spacer.kind) {
     case 'none':
