@@ -6,6 +6,7 @@ import { AXES, type Axis, axisOf } from '../spec/sides.js';
 import type { Check, CheckContext } from './check.js';
 import { byId } from './support/alike.js';
 import { MOVES } from './support/names.js';
+import { pressed } from './support/openings.js';
 
 /** Two parts take up the same room. */
 export const partsOverlap: Check = {
@@ -16,7 +17,7 @@ export const partsOverlap: Check = {
     for (const [i, one] of placed.entries()) {
       for (const two of placed.slice(i + 1)) {
         const shared = overlap(context, one, two);
-        if (!shared) continue;
+        if (!shared || pressed(context, one.id, two.id)) continue;
         const joint = jointOf(context, one, two);
         const least = AXES.reduce((a, b) => (extentOf(shared, b).lt(extentOf(shared, a)) ? b : a));
         yield {

@@ -6,6 +6,7 @@ import type { Check, CheckContext } from './check.js';
 import { backwards, notPositive } from './support/backwards.js';
 import { changeThatMoves } from './support/change.js';
 import { partNames } from './support/names.js';
+import { squeezed } from './support/openings.js';
 import { sourceOf } from './support/sources.js';
 
 /** A part comes out with an extent of nothing or less. */
@@ -55,6 +56,7 @@ function alike(
     const part = context.part(id);
     // A sheet's own thickness is the shop's matter.
     if (!extent || !part || thicknessAxis(part.attitude) === axis || told.has(`${id} ${axis}`)) continue;
+    if (squeezed(context, id, axis)) continue;
     const group = groups.get(extent.toString());
     if (group) group[1].push(id);
     else groups.set(extent.toString(), [extent, [id]]);
