@@ -33,6 +33,7 @@ interface Recovering {
     expected: TokenType,
   ): void;
   canTokenTypeBeDeletedInRecovery(type: TokenType): boolean;
+  canTokenTypeBeInsertedInRecovery(type: TokenType): boolean;
 }
 
 /**
@@ -92,8 +93,10 @@ function recoverByStatements(parser: Recovering, types: Record<string, TokenType
     const { skip } = resume();
     return Array.from({ length: skip }, () => parser.SKIP_TOKEN());
   };
-  // A word that begins the next statement is not the one too many in this one.
+  // A word that begins the next statement is neither the one too many in this one nor what follows a word it lacks;
+  // and braces have been put right already.
   parser.canTokenTypeBeDeletedInRecovery = () => !statement(1);
+  parser.canTokenTypeBeInsertedInRecovery = (type) => !statement(1) && type !== close;
   parser.tryInRepetitionRecovery = (rule, args, looksAhead, expected) => {
     const before = parser.exportLexerState();
     const [actual, previous] = [parser.LA(1), parser.LA(0)];
