@@ -8,6 +8,7 @@ import {
   type FittedJoint,
   type FittedPart,
   type Half,
+  type Jig,
   type Machine,
   type ParameterValue,
   Rational,
@@ -274,12 +275,23 @@ export const JOINTS: readonly FittedJoint[] = [
   levelJoint('shelf', 'rh', 'bottom', 350),
 ];
 
+export const jig: Jig = {
+  name: 'longbed',
+  source: source(),
+  bed: mm(900),
+  fences: ['left', 'right'],
+  stop: { least: mm(0), most: mm(760), step: mm('0.5') },
+  spacers: [mm(6), mm(10), mm(12), mm(19), mm(25)],
+  within: mm('0.2'),
+};
+
 export const shop: Shop = {
   materials: new Map(),
   bands: new Map(),
   machines: new Map([['joiner', joiner]]),
   connectors: new Map([['biscuit20', biscuit]]),
   patterns: new Map(),
+  jig,
   pose: { edge: 'down', face: 'up' },
   limits: { slotToEdge: mm(10), wall: mm(4), skin: mm(3), step: mm('0.3'), alike: mm('0.5'), written: [] },
 };

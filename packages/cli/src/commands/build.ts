@@ -89,7 +89,10 @@ async function write(
     return [
       ...made.map((table): Written => ({ path: `${folder}/${table.name}.csv`, text: toCsv(table, format) })),
       ...made.map((table): Written => ({ path: `${folder}/${table.name}.md`, text: toMarkdown(table, format) })),
-      { path: `${folder}/fit.json`, text: fitJsonText(fitJson(kind, batch, examination.locate, format)) },
+      {
+        path: `${folder}/fit.json`,
+        text: fitJsonText(fitJson(kind, batch, examination.found, examination.locate, format)),
+      },
     ];
   });
   const { written, removed } = await io.uninterrupted(() =>

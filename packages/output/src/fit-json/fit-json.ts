@@ -1,6 +1,6 @@
 import type { Finding, FitResult, LengthFormat } from '@dryfit/engine';
 import { type Batch, cabinetLabel, type Item } from '../batch.js';
-import { findingJson, gatherFindings } from '../findings/found.js';
+import { type Found, findingJson, gatherFindings } from '../findings/found.js';
 import { type Locate, placeOf } from '../place.js';
 import { printText } from '../print/length.js';
 import { byPart, byText } from '../print/order.js';
@@ -12,15 +12,23 @@ import type { CabinetJson, FitJson } from './schema.js';
 
 /**
  * What fit.json holds, as the published schema (version 1) describes it. Sorted throughout, so that the order
- * of statements in a file changes nothing; `format` is for the sentences of findings only.
+ * of statements in a file changes nothing. `found` is everything found in the file; `format` is for the sentences
+ * of findings only.
  */
-export function fitJson(kind: 'cabinet' | 'job', batch: Batch, locate: Locate, format: LengthFormat): FitJson {
+export function fitJson(
+  kind: 'cabinet' | 'job',
+  batch: Batch,
+  found: readonly Found[],
+  locate: Locate,
+  format: LengthFormat,
+): FitJson {
   return {
     format: 'dryfit-fit',
     version: 1,
     title: printText(batch.title, format),
     kind,
     errors: batch.errors,
+    findings: gatherFindings(found, locate).map((one) => findingJson(one, locate, format)),
     cabinets: batch.items.map((item) => cabinetJson(item, locate, format)).sort((a, b) => byText(a.id, b.id)),
   };
 }
@@ -62,7 +70,6 @@ function cabinetJson(item: Item, locate: Locate, format: LengthFormat): CabinetJ
     parts: parts.map((part) => partJson(result, part, firstOf.get(part.same) ?? part.id, locate)),
     joints: [...fit.joints].sort((a, b) => byText(a.id, b.id)).map((joint) => jointJson(joint, locate)),
     connectors: needed(item).map(({ connector, each }) => ({ connector: connector.name, each, needed: each * count })),
-    findings: findingsOf(result.findings, result, locate, format),
     allowed: findingsOf(result.silenced, result, locate, format),
   });
 }

@@ -184,7 +184,6 @@ const CabinetSchema = exactly(
         'Connectors in one cabinet, and in all of them.',
       ),
     ),
-    findings: Type.Array(FindingSchema),
     allowed: Type.Array(FindingSchema, { description: 'What would have been found, had the file not allowed it.' }),
   },
   'A cabinet with one set of parameters.',
@@ -199,6 +198,7 @@ export const FitSchema = Type.Object(
     title: Type.String(),
     kind: oneOf(['cabinet', 'job'], 'One cabinet, or the cabinets of a job.'),
     errors: Type.Integer({ minimum: 0, description: 'Errors found; when there are any, nothing here is to be made.' }),
+    findings: Type.Array(FindingSchema, { description: 'What a check of the file says, in the order of the text.' }),
     cabinets: Type.Array(CabinetSchema, { description: 'By id.' }),
   },
   {

@@ -91,7 +91,7 @@ describe('the table of slots', () => {
       joint('back', 'rh', [], { without: 'pinned', connector: undefined }),
     ];
     expect(noted(table.make(batch({ joints })))).toEqual([
-      'All distances are to the middle of the slot.',
+      'All distances are to the middle of the slot or hole.',
       'top / lh: no slot at 240 from zero (too near an end of the contact, skipped as its pattern says).',
       'top / lh: no slot at 260 from zero (left out as written).',
       'no connectors ("pinned"): back / lh, back / rh.',

@@ -31,7 +31,7 @@ function make(batch: Batch): Table {
       { heading: 'Connector', kind: 'text' },
     ],
     rows,
-    notes: [['All distances are to the middle of the slot.'], ...items.flatMap((item) => leftOut(batch, item))],
+    notes: [['All distances are to the middle of the slot or hole.'], ...items.flatMap((item) => leftOut(batch, item))],
     cautions: rows.length === 0 ? [] : MILLING_CAUTIONS,
   };
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { half, joint, PARTS, result, spacer } from '../periodicals.fixture.js';
+import { half, joint, PARTS, result, shop, spacer } from '../periodicals.fixture.js';
 import { noted, printed } from '../table/printed.fixture.js';
 import { madeUp, table } from './spacers.js';
 
@@ -65,7 +65,11 @@ describe('the table of spacers', () => {
       across: '9.5',
       spacer: spacer(22, [], 'mark out'),
     });
-    const made = table.make(batch({ joints: [joint('shelf', 'lh', [marked])] }));
-    expect(noted(made).join(' ')).toContain('mark out from the table of slots');
+    const made = result({ joints: [joint('shelf', 'lh', [marked])] });
+    const jigless = { ...made, spec: { ...made.spec, shop: { ...shop, jig: undefined } } };
+    const printedNotes = noted(
+      table.make({ title: ['Periodicals'], items: [{ result: jigless, count: 1 }], errors: 0 }),
+    );
+    expect(printedNotes).toEqual(['Without a jig there is nothing to space: mark out from the table of slots.']);
   });
 });

@@ -62,13 +62,14 @@ function notes(batch: Batch): Text[] {
   const spacers = batch.items.flatMap((item) =>
     item.result.fit.joints.flatMap((joint) => joint.halves.map((half) => half.spacer)),
   );
-  const lines: Text[] = [
-    ['The spacer stands between the fence and the datum of the part; marks are measured from the fence.'],
-  ];
-  if (spacers.some((spacer) => !spacer.off.isZero()))
+  const jigless = batch.items.filter((item) => item.result.spec.shop.jig === undefined).length;
+  const lines: Text[] = [];
+  if (jigless < batch.items.length) {
+    lines.push(['The spacer stands between the fence and the datum of the part; marks are measured from the fence.']);
+  }
+  if (jigless > 0) lines.push(['Without a jig there is nothing to space: mark out from the table of slots.']);
+  if (spacers.some((spacer) => !spacer.off.isZero())) {
     lines.push(['"Stack off by" is the stack less the spacer wanted.']);
-  if (spacers.some((spacer) => spacer.kind === 'mark out')) {
-    lines.push(['Without a jig there is nothing to space: mark out from the table of slots.']);
   }
   return lines;
 }

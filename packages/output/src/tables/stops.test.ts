@@ -35,6 +35,20 @@ describe('the table of stops', () => {
     expect(noted(made).join(' ')).toContain('packer');
   });
 
+  it.each([
+    [0, ''],
+    [350, ''],
+    ['272.3', "between places of the jig's stop, the nearest is 272.5"],
+    [760, ''],
+    ['760.5', "out of reach of the jig's stop: mark out"],
+  ])('says what to do with a stop at %s', (at, remark) => {
+    const joints = JOINTS.slice(0, 1).map((joint) => ({
+      ...joint,
+      halves: joint.halves.map((half) => ({ ...half, stop: half.stop && { ...half.stop, at: mm(at) } })),
+    }));
+    expect(printed(table.make(batch({ joints })))[0]?.Remark ?? '').toBe(remark);
+  });
+
   it('is empty, without cautions, where nothing has a stop', () => {
     const made = table.make(batch({ joints: [] }));
     expect([made.rows, made.cautions]).toEqual([[], []]);
