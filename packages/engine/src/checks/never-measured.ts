@@ -6,15 +6,17 @@ import type { Material } from '../spec/stock.js';
 import type { Check, CheckContext } from './check.js';
 import { joined, partsInOrder } from './support/names.js';
 
-/** Sizes rest on a sheet's thickness, measured sheets are asked for, and this one has not been measured. */
+/** Sizes rest on the thickness of a sheet that was not measured, in a shop that measures its sheets. */
 export const neverMeasured: Check = {
   code: 'never-measured',
   severity: 'warning',
   *run(context) {
-    if (context.spec.thickness !== 'measured') return;
+    const { materials } = context.spec.shop;
+    const measures = [...materials.values()].some((material) => material.measured !== undefined);
+    if (context.spec.thickness !== 'measured' || !measures) return;
     const used = new Set(context.spec.parts.map((part) => part.material));
     for (const name of used) {
-      const material = context.spec.shop.materials.get(name);
+      const material = materials.get(name);
       if (!material || material.measured) continue;
       const sizes = restingOn(context, material);
       const first = partsInOrder(context).find((part) => part.material === name);
@@ -36,7 +38,7 @@ export const neverMeasured: Check = {
   },
 };
 
-/** Sizes that change with the sheet, other than its own thickness: "the width of top by 2 for 1". */
+/** Sizes that change with the sheet, other than its own thickness. */
 function restingOn(context: CheckContext, material: Material): readonly Text[] {
   const { planes } = context.solved.system;
   const input = thicknessInput(material.name);
@@ -50,10 +52,15 @@ function restingOn(context: CheckContext, material: Material): readonly Text[] {
       ]);
       const own = terms.find((term) => term.input === input);
       return own
-        ? [
-            say`each 0.1 it is off changes the ${dimensionOf(axis)} of ${part.id} by ${own.coefficient.abs().div(Rational.of(10))}`,
-          ]
+        ? [say`the ${dimensionOf(axis)} of ${part.id} changes by ${times(own.coefficient)} what they are off`]
         : [];
     }),
   );
+}
+
+/** A factor in words; it is no length. */
+function times(coefficient: Rational): string {
+  const factor = coefficient.abs();
+  if (factor.equals(Rational.ONE)) return 'just';
+  return factor.equals(Rational.TWO) ? 'twice' : `${factor} times`;
 }
