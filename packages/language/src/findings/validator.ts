@@ -64,13 +64,19 @@ function infoOf(
   });
   return {
     node,
-    range: rangeOf(finding.source, document),
+    range: rangeOf(firstLineOf(finding.source, document), document),
     code: finding.code,
     relatedInformation: related,
     data: { code: finding.code, about: finding.about, ...finding.data },
     // What nothing uses is shown faded as well.
     ...(finding.code === neverUsed.code ? { tags: [1] } : {}),
   };
+}
+
+/** A statement over several lines is underlined in its first, so that the others stay readable. */
+function firstLineOf(source: Source, document: LangiumDocument): Source {
+  const [line = ''] = document.textDocument.getText().slice(source.start, source.end).split(/\r?\n/, 1);
+  return { ...source, end: source.start + line.length };
 }
 
 function rangeOf({ start, end }: Source, document: LangiumDocument | undefined) {
