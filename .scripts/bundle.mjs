@@ -1,4 +1,5 @@
-// Bundles the extension: client and language server, for the desktop (Node) and for the browser.
+// Bundles the extension (client and language server, for the desktop and for the browser) and the command line, which
+// starts in half the time when it is one file.
 import { copyFileSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { build } from 'esbuild';
@@ -18,6 +19,15 @@ const node = { ...shared, platform: 'node', format: 'cjs', target: 'node20' };
 const browser = { ...shared, platform: 'browser', target: 'es2022', mainFields: ['browser', 'module', 'main'] };
 
 await Promise.all([
+  build({
+    ...node,
+    entryPoints: [join(root, 'packages/cli/src/main.ts')],
+    outfile: join(root, 'packages/cli/dist/dryfit.js'),
+    format: 'esm',
+    minify: false,
+    // What is written for CommonJS inside the bundle asks for Node's own modules by `require`.
+    banner: { js: "import { createRequire } from 'node:module';\nconst require = createRequire(import.meta.url);" },
+  }),
   build({
     ...node,
     entryPoints: [join(extension, 'src/main-desktop.ts')],

@@ -1,9 +1,9 @@
 import { fileURLToPath } from 'node:url';
 import { createJoineryServices, examineFiles as examineDocuments, textOfFile } from '@dryfit/language';
 import { EmptyFileSystem, URI } from 'langium';
-import { NodeFileSystem } from 'langium/node';
 import type { Examination } from './examination.js';
-import { ENDING, findFiles } from './input/find.js';
+import { TextFiles } from './input/file-system.js';
+import { findFile } from './input/find.js';
 import { Lines } from './input/lines.js';
 import { shownName } from './input/name.js';
 import { readText } from './input/read.js';
@@ -23,7 +23,7 @@ export async function examineFiles(
   thickness: LengthOptions['thickness'],
   io: Io,
 ): Promise<Examined> {
-  const services = createJoineryServices({ ...EmptyFileSystem, ...NodeFileSystem });
+  const services = createJoineryServices({ ...EmptyFileSystem, fileSystemProvider: () => new TextFiles() });
   const failed: string[] = [];
   const readable = files.filter((file) => {
     try {
@@ -36,6 +36,7 @@ export async function examineFiles(
     }
   });
   const progress = new Progress(io.err);
+  progress.start(readable.length);
   const examined = await examineDocuments(
     readable.map((file) => URI.file(file)),
     services,
@@ -70,10 +71,7 @@ export async function examineFiles(
  * @throws Misuse if it cannot be read.
  */
 export async function examineFile(file: string, thickness: LengthOptions['thickness'], io: Io): Promise<Examination> {
-  const { files } = findFiles([file], io.cwd);
-  const [only, another] = files;
-  if (only === undefined || another !== undefined) throw new Misuse(`${file} is a folder; name one ${ENDING} file`);
-  const { examination, failed } = await examineFiles(files, thickness, io);
+  const { examination, failed } = await examineFiles([findFile(file, io.cwd)], thickness, io);
   const [reason] = failed;
   if (reason !== undefined) throw new Misuse(reason);
   return examination;

@@ -30,8 +30,18 @@ describe('progress', () => {
     expect(written.at(-1)).toBe(`\r${' '.repeat('checked 3 of 100 files'.length)}\r`);
   });
 
+  it('says beforehand that many files are being read, and nothing of a few', () => {
+    const few = watch(true);
+    few.progress.start(49);
+    expect(few.written).toEqual([]);
+    const many = watch(true);
+    many.progress.start(50);
+    expect(many.written).toEqual(['\rreading 50 files']);
+  });
+
   it('is silent where there is no terminal', () => {
     const { progress, written, at } = watch(false);
+    progress.start(1000);
     at(10_000);
     progress.report(1, 2);
     progress.done();

@@ -2,6 +2,8 @@ import type { Stream } from './io.js';
 
 const QUIET_MS = 500;
 const STEP_MS = 100;
+/** So many files take long enough to be told of beforehand. */
+const MANY = 50;
 
 /** A line of progress on a terminal, shown once the work has gone on for half a second, and wiped at the end. */
 export class Progress {
@@ -15,13 +17,22 @@ export class Progress {
     this.last = now() + QUIET_MS - STEP_MS;
   }
 
+  /** Says at once that many files are being read, before there is anything to count. */
+  start(files: number): void {
+    if (files >= MANY) this.show(`reading ${files} files`);
+  }
+
   /** Says how far the work is: "checked 120 of 800 files". */
   report(done: number, of: number): void {
-    if (!this.stream.isTerminal || this.now() - this.last < STEP_MS) return;
+    if (this.now() - this.last < STEP_MS) return;
     this.last = this.now();
-    const text = `checked ${done} of ${of} files`;
+    this.show(`checked ${done} of ${of} files`);
+  }
+
+  private show(text: string): void {
+    if (!this.stream.isTerminal) return;
     this.stream.write(`\r${text.padEnd(this.shown)}`);
-    this.shown = text.length;
+    this.shown = Math.max(this.shown, text.length);
   }
 
   /** Wipes the line, so that what is printed next starts at its beginning. */

@@ -32,6 +32,7 @@ export interface BuildOptions extends LengthOptions {
 
 /** Writes, or without --out prints, the tables of every cabinet and job of a file. */
 export async function build(file: string, options: BuildOptions, io: Io): Promise<number> {
+  if (options.out === '') throw new Misuse('--out is empty; name a folder');
   const examination = await examineFile(file, options.thickness, io);
   const format = lengthFormat(options, examination.units);
   const found = gatherFindings(examination.found, examination.locate);

@@ -12,6 +12,18 @@ export interface FoundFiles {
 }
 
 /**
+ * The one .joinery file that a path names, absolute.
+ * @throws Misuse if there is no such file, or it is a folder.
+ */
+export function findFile(path: string, cwd: string): string {
+  const { files } = findFiles([path], cwd);
+  const [file] = files;
+  if (file === undefined || file !== resolve(cwd, path))
+    throw new Misuse(`${path} is a folder; name one ${ENDING} file`);
+  return file;
+}
+
+/**
  * The .joinery files that paths name: a file is itself, a folder all that lies in it at any depth. Folders that
  * start with a dot and node_modules are passed over. Links to folders are not followed, so that no loop of links
  * is walked; links to files are.
@@ -21,6 +33,7 @@ export function findFiles(paths: readonly string[], cwd: string): FoundFiles {
   const files = new Set<string>();
   const unreadable: string[] = [];
   for (const path of paths) {
+    if (path === '') throw new Misuse('a path is empty; name a file or a folder');
     const place = resolve(cwd, path);
     const kind = look(path, place);
     if (kind.isDirectory()) {
