@@ -13,6 +13,14 @@ export function chord(diameter: Rational, plunge: Rational): Bounded {
   return { value: 2 * root.value, error: 2 * root.error };
 }
 
+/** Half the chord as a double, for a first look. */
+export function nearHalfChord(diameter: Rational, plunge: Rational): number {
+  const d = diameter.toNumber();
+  const p = plunge.toNumber();
+  if (p <= 0) return 0;
+  return 2 * p >= d ? d / 2 : Math.sqrt(p * (d - p));
+}
+
 /** Square of half the chord, exact: p·(D − p). */
 export function halfChordSquared(diameter: Rational, plunge: Rational): Rational {
   if (plunge.sign() <= 0) return Rational.ZERO;

@@ -1,7 +1,7 @@
 import { type Bounded, boundedOf } from '../number/bounded.js';
 import { Rational } from '../number/rational.js';
 import type { Connector, Machine } from '../spec/stock.js';
-import { chord, halfChordSquared } from './disc.js';
+import { chord, halfChordSquared, nearHalfChord } from './disc.js';
 
 /** Length of a slot's opening along the run, mm: a disc's chord, a mortise's length, a hole's diameter. */
 export function mouthLength(connector: Connector, machine: Machine, depth: Rational): Bounded {
@@ -20,10 +20,23 @@ export function reaches(
   room: Rational,
   rest: Rational,
 ): boolean {
+  const far = margin(connector, machine, depth, room.toNumber() - rest.toNumber());
+  if (far !== undefined) return far > 0;
   const left = room.sub(rest);
   if (machine.kind !== 'disc') return left.ge(roundLength(connector, machine).div(Rational.TWO));
   if (left.sign() < 0) return false;
   return left.mul(left).ge(halfChordSquared(machine.diameter, depth));
+}
+
+/**
+ * How much more than half the opening `left` is, in doubles; undefined where it is so little that their rounding
+ * could turn it round.
+ */
+function margin(connector: Connector, machine: Machine, depth: Rational, left: number): number | undefined {
+  const half =
+    machine.kind === 'disc' ? nearHalfChord(machine.diameter, depth) : roundLength(connector, machine).toNumber() / 2;
+  const more = left - half;
+  return Math.abs(more) > 1e-9 * (1 + Math.abs(left) + half) ? more : undefined;
 }
 
 /** Whether a connector is no longer than its opening at the surface; exact, as above. */

@@ -19,7 +19,7 @@ const TINY = 2 ** -1000;
 /** A rational as a bounded double; exact ones carry no error. */
 export function boundedOf(r: Rational): Bounded {
   const value = r.toNumber();
-  return r.isZero() || exactly(value)?.equals(r) ? { value, error: 0 } : rounded(value, 0);
+  return r.isZero() || (r.isBinary() && exactly(value)?.equals(r)) ? { value, error: 0 } : rounded(value, 0);
 }
 
 /**

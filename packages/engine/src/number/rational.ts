@@ -14,6 +14,7 @@ export class Rational {
   static readonly ZERO = new Rational(0, 1, undefined);
   static readonly ONE = new Rational(1, 1, undefined);
   static readonly TWO = new Rational(2, 1, undefined);
+  private static readonly MINUS_ONE = new Rational(-1, 1, undefined);
 
   /** `num` and `den` are the value while `big` is absent, and 0 and 1 otherwise. */
   private constructor(
@@ -30,6 +31,8 @@ export class Rational {
   static of(n: number | bigint, d: number | bigint = 1): Rational {
     if (typeof n === 'number' && !Number.isInteger(n)) throw new RangeError(`${n} is not an integer`);
     if (typeof d === 'number' && !Number.isInteger(d)) throw new RangeError(`${d} is not an integer`);
+    if (d === 1 && n === 1) return Rational.ONE;
+    if (d === 1 && n === -1) return Rational.MINUS_ONE;
     if (Number.isSafeInteger(n) && Number.isSafeInteger(d)) return Rational.small(n as number, d as number);
     return Rational.large(BigInt(n), BigInt(d));
   }
@@ -94,11 +97,26 @@ export class Rational {
   }
 
   sub(b: Rational): Rational {
+    if (!this.big && !b.big) {
+      if (this.den === b.den) {
+        const n = this.num - b.num;
+        if (safe(n)) return Rational.small(n, this.den);
+      } else {
+        const left = this.num * b.den;
+        const right = b.num * this.den;
+        const n = left - right;
+        const d = this.den * b.den;
+        if (safe(left) && safe(right) && safe(n) && safe(d)) return Rational.small(n, d);
+      }
+    }
     return this.add(b.neg());
   }
 
   mul(b: Rational): Rational {
     if (!this.big && !b.big) {
+      // Signs and coefficients are mostly one or minus one.
+      if (b.den === 1 && b.num === 1) return this;
+      if (b.den === 1 && b.num === -1) return this.neg();
       const n = this.num * b.num;
       const d = this.den * b.den;
       if (safe(n) && safe(d)) return Rational.small(n, d);
@@ -108,6 +126,11 @@ export class Rational {
 
   /** @throws RangeError if b is zero. */
   div(b: Rational): Rational {
+    if (!this.big && !b.big && b.num > 0) {
+      const n = this.num * b.den;
+      const d = this.den * b.num;
+      if (safe(n) && safe(d)) return Rational.small(n, d);
+    }
     return this.mul(b.inverse());
   }
 
@@ -164,6 +187,14 @@ export class Rational {
 
   isInteger(): boolean {
     return this.big ? this.big.d === 1n : this.den === 1;
+  }
+
+  /** True if the denominator is a power of two, as that of every double is. */
+  isBinary(): boolean {
+    if (this.big) return (this.big.d & (this.big.d - 1n)) === 0n;
+    let d = this.den;
+    while (d % 2 === 0) d /= 2;
+    return d === 1;
   }
 
   sign(): -1 | 0 | 1 {

@@ -42,9 +42,11 @@ export function pieceOf(part: FittedPart): Piece | undefined {
   const { length, width, thickness } = pieceAxes(part);
   const own: Three<Axis> = [length, width, thickness];
   const signs = own.map((_, i) => (i === 2 && !rightHanded(own) ? -1 : 1));
+  const middles = own.map((axis) => box.lo[axis].add(box.hi[axis]).div(Rational.TWO));
   const place = (axis: Axis, value: Rational): Rational => {
     const i = own.indexOf(axis);
-    return value.sub(box.lo[axis].add(box.hi[axis]).div(Rational.TWO)).mul(Rational.of(signs[i] as number));
+    const from = value.sub(middles[i] as Rational);
+    return signs[i] === 1 ? from : from.neg();
   };
   const way = (side: Side) => {
     const axis = own.indexOf(axisOf(side));
