@@ -7,10 +7,12 @@ import type { Variant } from '../fits/fits.js';
  */
 export function variantFindings(written: Variant, made: Variant, line: Source): readonly Finding[] {
   if (made === written) return [];
-  const known = new Set(written.findings.map(identity));
+  const known = new Set(written.findings.flatMap((finding) => [identity(finding), wording(finding)]));
   const label = labelOf(made.result.spec.name, made.result.spec.parameters);
   return made.findings
-    .filter((finding) => finding.code !== UNUSED_SILENCE && !known.has(identity(finding)))
+    .filter(
+      (finding) => finding.code !== UNUSED_SILENCE && !known.has(identity(finding)) && !known.has(wording(finding)),
+    )
     .map((finding) => ({
       ...finding,
       message: [...label, ': ', ...finding.message],
@@ -28,6 +30,10 @@ export function isUsedElsewhere(finding: Finding, made: readonly Variant[]): boo
 /** The same thing found about the same pieces at the same place, whatever its figures. */
 const identity = ({ code, source, about }: Finding): string =>
   JSON.stringify([code, source.uri, source.start, source.end, about.parts, about.joint, about.slots, about.statement]);
+
+/** The same said in the same words at the same place, if perhaps about more or fewer slots. */
+const wording = ({ code, source, message }: Finding): string =>
+  JSON.stringify([code, source.uri, source.start, source.end, message]);
 
 function labelOf(name: string, parameters: readonly ParameterValue[]): Text {
   const given = parameters.filter(({ overridden }) => overridden);

@@ -10,7 +10,8 @@ export interface Change {
 
 /**
  * The written number that moves the distance from plane `low` to plane `high` one for one, and the change of it
- * that moves the distance by `by`. Numbers that place parts come before sizes, and none may come out at zero or less.
+ * that moves the distance by `by`. Numbers that place parts come before sizes, these before the
+ * measures of a cut, and none may come out at zero or less.
  */
 export function changeThatMoves(
   context: CheckContext,
@@ -32,12 +33,23 @@ export function changeThatMoves(
     const change = { number, by: by.mul(rate) };
     return number.written.value.add(change.by).sign() > 0 ? [change] : [];
   });
-  return found.find(({ number }) => number.statement.kind !== 'dimension') ?? found[0];
+  return [...found].sort((a, b) => reluctance(a.number) - reluctance(b.number))[0];
 }
 
-/** Figures that a quick fix needs to write the change. */
+/** Parts are moved before they are resized, and a groove is as wide and deep as its cutter until nothing else helps. */
+function reluctance({ statement, written }: WrittenNumber): number {
+  if (statement.kind === 'dimension') return 1;
+  if (statement.kind !== 'joint') return 0;
+  const { width, depth, lap, clearance } = statement;
+  return [width, depth, lap, clearance].some((cut) => cut?.source === written.source) ? 2 : 0;
+}
+
+/** What a quick fix needs to write the change: the number, what it should be, and where it stands. */
 export const changeData = ({ number, by }: Change): Readonly<Record<string, string>> => ({
   statement: number.statement.id,
   from: number.written.value.toString(),
   to: number.written.value.add(by).toString(),
+  uri: number.written.source.uri,
+  start: String(number.written.source.start),
+  end: String(number.written.source.end),
 });
