@@ -10,11 +10,12 @@ import {
   rmSync,
   statSync,
   symlinkSync,
+  watch,
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 
@@ -199,6 +200,42 @@ describe('dryfit build', () => {
     expect(code).toBe(2);
     expect(err).toContain('nothing was written');
     expect(everything(join(folder, 'tables'))).toEqual(before);
+  });
+
+  it('leaves no half of a table when it is interrupted while it writes', async () => {
+    dryfit('build', 'periodicals.joinery', '--out', 'whole');
+    const whole = readdirSync(join(folder, 'whole'), { recursive: true }).sort();
+    mkdirSync(join(folder, 'tables'));
+    const child = spawn(process.execPath, [bin, 'build', 'periodicals.joinery', '--out', 'tables'], { cwd: folder });
+    // The first thing to happen in the folder is that the files to come are put down under other names.
+    const watcher = watch(join(folder, 'tables'), () => {
+      child.kill('SIGINT');
+      watcher.close();
+    });
+    const signal = await new Promise((resolve) => child.once('close', (_, ended) => resolve(ended)));
+    watcher.close();
+    // Where the machine is quick the build may have ended before the signal came.
+    expect(['SIGINT', null]).toContain(signal);
+    expect(readdirSync(join(folder, 'tables'), { recursive: true }).sort()).toEqual(whole);
+  });
+
+  it('ends by the signal only when the work is done, and does nothing after it', () => {
+    const script = `
+      import { writeFileSync } from 'node:fs';
+      import { stat } from 'node:fs/promises';
+      import { uninterrupted } from ${JSON.stringify(pathToFileURL(join(root, 'packages/cli/dist/uninterrupted.js')).href)};
+      await stat('.');
+      await uninterrupted(() => {
+        process.kill(process.pid, 'SIGINT');
+        writeFileSync('done', '');
+      });
+      writeFileSync('after', '');`;
+    const { signal, stderr } = spawnSync(process.execPath, ['--input-type=module', '-e', script], {
+      cwd: folder,
+      encoding: 'utf8',
+    });
+    expect([signal, stderr]).toEqual(['SIGINT', '']);
+    expect([existsSync(join(folder, 'done')), existsSync(join(folder, 'after'))]).toEqual([true, false]);
   });
 
   it('follows no link out of its folder', () => {

@@ -1,6 +1,7 @@
 import type { Io, Stream } from './io.js';
 import { MISUSE } from './io.js';
 import { run } from './run.js';
+import { uninterrupted } from './uninterrupted.js';
 
 /** The outermost of the command line: joins it to the process, and is the only place that ends it. */
 
@@ -18,27 +19,6 @@ const stream = (to: NodeJS.WriteStream): Stream => ({
   },
   isTerminal: to.isTTY === true,
 });
-
-const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
-
-/**
- * While a signal has a listener Node hears it only between turns of its event loop, so work that gives no turn
- * away is done whole; the signal then ends the process as it would have.
- */
-async function uninterrupted<T>(work: () => T): Promise<T> {
-  let heard: NodeJS.Signals | undefined;
-  const note = (signal: NodeJS.Signals) => {
-    heard = signal;
-  };
-  for (const signal of SIGNALS) process.on(signal, note);
-  try {
-    return work();
-  } finally {
-    await new Promise((turn) => setImmediate(turn));
-    for (const signal of SIGNALS) process.off(signal, note);
-    if (heard !== undefined) process.kill(process.pid, heard);
-  }
-}
 
 const io: Io = {
   out: stream(process.stdout),
