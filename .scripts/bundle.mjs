@@ -1,8 +1,9 @@
 // Bundles the extension (client and language server, for the desktop and for the browser) and the command line, which
 // starts in half the time when it is one file.
-import { copyFileSync, mkdirSync } from 'node:fs';
+import { copyFileSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { build } from 'esbuild';
+import { notices } from './notices.mjs';
 import { root } from './root.mjs';
 
 const extension = join(root, 'packages/extension');
@@ -12,13 +13,14 @@ const shared = {
   conditions: ['source'],
   minify: true,
   sourcemap: true,
+  metafile: true,
   logLevel: 'warning',
   loader: { '.joinery': 'text' },
 };
 const node = { ...shared, platform: 'node', format: 'cjs', target: 'node20' };
 const browser = { ...shared, platform: 'browser', target: 'es2022', mainFields: ['browser', 'module', 'main'] };
 
-await Promise.all([
+const [, ...shipped] = await Promise.all([
   build({
     ...node,
     entryPoints: [join(root, 'packages/cli/src/main.ts')],
@@ -49,5 +51,6 @@ await Promise.all([
     outfile: join(extension, 'dist/server-worker.js'),
   }),
 ]);
+writeFileSync(join(extension, 'dist/third-party.txt'), notices(shipped.map(({ metafile }) => metafile)));
 mkdirSync(join(extension, 'syntaxes'), { recursive: true });
 copyFileSync(join(root, 'syntaxes/joinery.tmLanguage.json'), join(extension, 'syntaxes/joinery.tmLanguage.json'));

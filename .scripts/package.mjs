@@ -17,7 +17,13 @@ for (const name of ['README.md', 'language-configuration.json', 'icons']) {
 }
 cpSync(join(root, 'syntaxes'), join(stage, 'syntaxes'), { recursive: true });
 cpSync(join(root, 'LICENSE'), join(stage, 'LICENSE'));
-for (const bundle of [manifest.main, manifest.browser, './dist/server.cjs', './dist/server-worker.js']) {
+for (const bundle of [
+  manifest.main,
+  manifest.browser,
+  './dist/server.cjs',
+  './dist/server-worker.js',
+  './dist/third-party.txt',
+]) {
   cpSync(join(extension, bundle), join(stage, bundle));
 }
 // The bundles hold everything and are no ES modules: the shipped manifest asks for no dependency, says nothing of
