@@ -3,6 +3,7 @@ import { Rational } from '../number/rational.js';
 import type { Conflict, Equation } from '../solve/index.js';
 import type { Check, CheckContext } from './check.js';
 import { explainedConflicts } from './support/backwards.js';
+import { changeData } from './support/change.js';
 import { sourceOf } from './support/sources.js';
 import { rewrite, type WrittenNumber, writtenNumber } from './support/written.js';
 
@@ -34,7 +35,7 @@ export const doesNotClose: Check = {
         data: {
           statements,
           miss: conflict.miss.toString(),
-          ...(number && { from: number.written.value.toString(), to: wanted(conflict, number).toString() }),
+          ...(number && changeData({ number, by: wanted(conflict, number).sub(number.written.value) })),
         },
       };
     }

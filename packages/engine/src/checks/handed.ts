@@ -61,7 +61,7 @@ function confused(
 function wayIn(context: CheckContext, a: Piece, b: Piece) {
   for (const turn of TURNS.keys()) {
     const off = offWithinPlay(a, turn, b, (cut) => context.joint(cut.joint)?.connector);
-    if (off && off.sign() > 0) return { turn, off };
+    if (off?.gt(context.spec.shop.limits.step)) return { turn, off };
   }
   return undefined;
 }

@@ -33,7 +33,7 @@ function tooMany(context: CheckContext, spacing: Crowded): Found {
       ? say`${opening} each, less than the step of ${step} they are rounded to`
       : say`${opening} each`;
   return {
-    message: say`the space between ${planeName(fact.low)} and ${planeName(fact.high)} is ${space}, of which ${partNames(context, parts)} takes ${taken}: ${count} openings of ${left}`,
+    message: say`the space between ${planeName(fact.low)} and ${planeName(fact.high)} is ${space}, of which ${partNames(context, parts)} ${parts.length === 1 ? 'takes' : 'take'} ${taken}: ${count} openings of ${left}`,
     cure: say`Make the ${dimensionOf(axis)} between the two ${step ? 'at least' : 'more than'} ${least}, or take parts out.`,
     source: fact.source,
     related: [{ message: say`the openings are asked for here`, source: statement.source }],

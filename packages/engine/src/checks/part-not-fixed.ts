@@ -115,7 +115,7 @@ function cureFor(context: CheckContext, lead: FittedPart, groups: readonly Group
     }
     const anchor = anchorOf(context, lead, axis, low);
     return anchor
-      ? say`"${low} … ${TOWARD[axis]} ${anchor}.${low}", or flush with another part`
+      ? say`"${low} … ${TOWARD[axis]} ${anchor}.${low}", or make it flush with another part`
       : say`a fact that fixes ${lead.id}.${low}`;
   });
   return say`Write ${joined(lines, '; and ')}.`;

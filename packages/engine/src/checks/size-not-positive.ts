@@ -20,17 +20,14 @@ export const sizeNotPositive: Check = {
         const [first] = parts;
         if (first === undefined) continue;
         const { planes } = context.solved.system;
-        const change = changeThatMoves(
-          context,
-          planes.side(first, highSide(axis)),
-          planes.side(first, lowSide(axis)),
-          extent.neg(),
-        );
+        const [high, low] = [planes.side(first, highSide(axis)), planes.side(first, lowSide(axis))];
+        const change = changeThatMoves(context, high, low, extent.neg());
+        const grows = changeThatMoves(context, high, low, Rational.ONE)?.by.sign() === 1;
         const part = context.part(first);
         yield {
           message: say`the ${dimensionOf(axis)} of ${partNames(context, parts)} comes out at ${extent}: ${reasonsOf(context, first, axis)}`,
           cure: change
-            ? say`In ${change.number.statement.id}, write ${change.by.sign() < 0 ? 'less' : 'more'} than ${change.number.written.value.add(change.by)}.`
+            ? say`In ${change.number.statement.id}, write ${grows ? 'more' : 'less'} than ${change.number.written.value.add(change.by)}.`
             : say`Change the statements that give it, by more than ${extent.abs()}.`,
           source: part?.source ?? context.spec.nameSource,
           related: change

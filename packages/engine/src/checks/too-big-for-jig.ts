@@ -13,7 +13,7 @@ export const tooBigForJig: Check = {
   *run(context) {
     const { jig } = context.spec.shop;
     if (!jig?.bed) return;
-    for (const { joint, parts, length, spacer } of lying(context)) {
+    for (const { joint, parts, length, spacer } of lying(context, jig.bed)) {
       const over = length.add(spacer).sub(jig.bed);
       if (over.sign() <= 0) continue;
       const plus = spacer.isZero() ? [] : say` and its spacer ${spacer}`;
@@ -44,11 +44,12 @@ interface Lying {
   readonly spacer: Rational;
 }
 
-/** How every part lies on the bed: once a part, run and spacer, like parts of one statement together. */
-function lying(context: CheckContext): readonly Lying[] {
+/** How the parts of joints that have one too long lie on the bed: once a part, run and spacer, like parts of one statement together. */
+function lying(context: CheckContext, bed: Rational): readonly Lying[] {
   const found = new Map<string, Lying>();
   const told = new Set<string>();
-  for (const joint of [...context.fit.joints].sort((a, b) => byId(a.id, b.id))) {
+  const over = context.fit.joints.filter((joint) => joint.halves.some((half) => isOver(context, joint, half, bed)));
+  for (const joint of over.sort((a, b) => byId(a.id, b.id))) {
     for (const half of joint.halves) {
       const part = context.part(half.part);
       const length = part && joint.run && lengthAtBench(context, part, joint, half);
@@ -64,6 +65,12 @@ function lying(context: CheckContext): readonly Lying[] {
     }
   }
   return [...found.values()];
+}
+
+function isOver(context: CheckContext, joint: FittedJoint, half: Half, bed: Rational): boolean {
+  const part = context.part(half.part);
+  const length = part && lengthAtBench(context, part, joint, half);
+  return length?.add(half.setback).gt(bed) ?? false;
 }
 
 function lengthAtBench(context: CheckContext, part: FittedPart, joint: FittedJoint, half: Half): Rational | undefined {

@@ -24,9 +24,10 @@ export const wrongFaceHides: Check = {
       const [{ joint, half, thickness, off, play, connector }] = group;
       const parts = [...new Set(group.map(({ part }) => part.id))];
       const face = half.from.side;
+      const nearer = half.across.mul(Rational.TWO).lt(thickness);
       yield {
         message: say`the slots of ${partNames(context, parts)} lie ${half.across} from the ${face} face of ${thickness}: milled from the ${opposite(face)} by mistake they are ${off} off, and ${connector.name} has ${play} of play across, so that it still goes together, with a step of ${off}`,
-        cure: say`Set the slots in the middle (centred in thickness), or so far off it that a wrong one shows: at ${thickness.sub(play).div(Rational.TWO)} from reference or less.`,
+        cure: say`Set the slots in the middle (centred in thickness), or so far off it that a wrong one shows: at ${nearer ? 'less' : 'more'} than ${(nearer ? thickness.sub(play) : thickness.add(play)).div(Rational.TWO)} from reference.`,
         source: joint.source,
         related: [],
         about: { parts, joint: joint.id, slots: half.slots.map((slot) => slot.id), statement: joint.statement },

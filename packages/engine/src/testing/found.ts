@@ -21,13 +21,16 @@ export function contextOf(spec: Spec): CheckContext {
     parts,
     joints,
   };
+  const partOf = new Map(parts.map((part) => [part.id, part]));
+  const jointOf = new Map(joints.map((joint) => [joint.id, joint]));
+  const statementOf = new Map(spec.statements.map((statement) => [statement.id, statement]));
   return {
     spec,
     fit,
     solved,
-    part: (id) => parts.find((part) => part.id === id),
-    joint: (id) => joints.find((joint) => joint.id === id),
-    statement: (id) => spec.statements.find((statement) => statement.id === id),
+    part: (id) => partOf.get(id),
+    joint: (id) => jointOf.get(id),
+    statement: (id) => statementOf.get(id),
   };
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { against, at, cut, fact, flush, setBack } from './joint-items.js';
 import { contextOf } from './found.js';
+import { against, at, cut, fact, flush, setBack } from './joint-items.js';
 import { cabinet } from './spec-builder.js';
 import { mm } from './written.js';
 
@@ -14,7 +14,13 @@ const base = cabinet()
   .connect('biscuit20', 'deep5')
   .joint('butt', 'top', 'between lh and rh', flush('top', 'rear', 'front'))
   .joint('butt', 'base', 'between lh and rh', flush('bottom', 'rear', 'front'))
-  .joint('groove', 'back', 'between lh and rh, base and top', fact(setBack('rear', 16, 'lh')), cut({ width: 6, depth: 8, clearance: '0.5' }))
+  .joint(
+    'groove',
+    'back',
+    'between lh and rh, base and top',
+    fact(setBack('rear', 16, 'lh')),
+    cut({ width: 6, depth: 8, clearance: '0.5' }),
+  )
   .joint(
     'butt',
     'shelf',

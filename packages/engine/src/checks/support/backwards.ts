@@ -4,6 +4,7 @@ import { AXES, type Axis, axisOf, axisOfDimension, highSide, lowSide, thicknessA
 import type { PartId, Spec, Statement } from '../../spec/spec.js';
 import type { CheckContext } from '../check.js';
 import { once } from './alike.js';
+import { perContext } from './remember.js';
 
 /** Two parts as a statement names them, the one that should stand left, in front or below first. */
 export interface Order {
@@ -21,14 +22,10 @@ export interface Backwards extends Order {
   readonly conflict?: Conflict | undefined;
 }
 
-const known = new WeakMap<Solved, readonly Backwards[]>();
-
 /** Statements that name their hosts in the wrong order, as far as sizes or disagreements show it. */
-export function backwards(context: CheckContext): readonly Backwards[] {
-  const found = known.get(context.solved) ?? (mayBe(context) ? [...bySize(context), ...byConflict(context)] : []);
-  known.set(context.solved, found);
-  return found;
-}
+export const backwards = perContext((context): readonly Backwards[] =>
+  mayBe(context) ? [...bySize(context), ...byConflict(context)] : [],
+);
 
 const mayBe = ({ fit, solved }: CheckContext): boolean =>
   fit.parts.some(({ extent }) => AXES.some((axis) => (extent[axis]?.sign() ?? 1) <= 0)) ||

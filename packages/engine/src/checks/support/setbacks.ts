@@ -6,6 +6,7 @@ import { hostsOf } from '../../sizes/hosts.js';
 import { opposite, outward, type Side } from '../../spec/sides.js';
 import type { PartId } from '../../spec/spec.js';
 import type { CheckContext } from '../check.js';
+import { perContext } from './remember.js';
 
 /** Halves of one statement that lie equally far in from zero: one spacer serves them all. */
 export interface Setback {
@@ -17,7 +18,7 @@ export interface Setback {
 }
 
 /** Every setback that something is milled with, in the order of the joints. */
-export function setbacks(context: CheckContext): readonly Setback[] {
+export const setbacks = perContext((context): readonly Setback[] => {
   const found = new Map<string, Setback & { readonly parts: PartId[] }>();
   for (const joint of context.fit.joints) {
     for (const half of joint.halves) {
@@ -29,7 +30,7 @@ export function setbacks(context: CheckContext): readonly Setback[] {
     }
   }
   return [...found.values()];
-}
+});
 
 /** How far the part would lie in from zero if the joint were measured from `side`, mm. */
 export function setbackFrom(context: CheckContext, statement: string, part: PartId, side: Side): Rational | undefined {

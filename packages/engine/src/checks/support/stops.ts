@@ -3,6 +3,7 @@ import { Rational } from '../../number/rational.js';
 import { opposite, outward, type Side } from '../../spec/sides.js';
 import type { Jig } from '../../spec/stock.js';
 import type { CheckContext } from '../check.js';
+import { perContext } from './remember.js';
 
 /** A stop that a milled half needs, on the host that an entering part meets. */
 export interface Stop {
@@ -14,14 +15,14 @@ export interface Stop {
 }
 
 /** The stops that the halves milled into faces need; none where the shop's jig has no stop. */
-export function stopsOf(context: CheckContext): readonly Stop[] {
+export const stopsOf = perContext((context): readonly Stop[] => {
   if (!context.spec.shop.jig?.stop) return [];
   return context.fit.joints.flatMap((joint) =>
     joint.halves.flatMap((half) =>
       half.stop && half.slots.length > 0 ? [{ joint, half, end: half.stop.end, at: half.stop.at }] : [],
     ),
   );
-}
+});
 
 /** Stops by what they have in common, in the order of the joints. */
 export function stopsBy(stops: readonly Stop[], key: (stop: Stop) => string): readonly (readonly [Stop, ...Stop[]])[] {
@@ -60,16 +61,8 @@ export interface Uneven {
   readonly by: Rational;
 }
 
-const uneven = new WeakMap<CheckContext, readonly Uneven[]>();
-
 /** Parts whose two ends need different stops: both ends in hosts' faces, one opposite the other. */
-export function unevenEnds(context: CheckContext): readonly Uneven[] {
-  const known = uneven.get(context) ?? findUneven(context);
-  uneven.set(context, known);
-  return known;
-}
-
-function findUneven(context: CheckContext): readonly Uneven[] {
+export const unevenEnds = perContext((context): readonly Uneven[] => {
   const hosts = stopsOf(context).filter(({ joint, half }) => half.part === joint.host);
   const { step } = context.spec.shop.limits;
   return stopsBy(hosts, ({ joint }) => `${joint.statement}\n${joint.entering}\n${joint.axis}`).flatMap((ends) => {
@@ -80,4 +73,4 @@ function findUneven(context: CheckContext): readonly Uneven[] {
     const by = more.at.sub(less.at);
     return by.gt(step) ? [{ more, less, by }] : [];
   });
-}
+});
