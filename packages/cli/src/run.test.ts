@@ -88,6 +88,11 @@ describe('the command line', () => {
     expect(out).toContain('missing-import');
   });
 
+  it('shows control characters of file names instead of sending them to the terminal', async () => {
+    const { code, err } = await dryfit(['check', 'a\u001b[2J.joinery'], true);
+    expect([code, err]).toEqual([2, 'dryfit: cannot read a␛[2J.joinery: no such file or folder\n']);
+  });
+
   it('explains what is fixed of a cabinet that has errors', async () => {
     const { code, out, err } = await dryfit(['explain', 'base.joinery', 'lh']);
     expect(code).toBe(1);

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { visible } from '@dryfit/output';
 import { Command, CommanderError, Option } from 'commander';
 import { build } from './commands/build.js';
 import { check } from './commands/check.js';
@@ -22,7 +23,7 @@ export async function run(args: readonly string[], io: Io): Promise<number> {
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : MISUSE;
     if (!(error instanceof Misuse)) throw error;
-    io.err.write(`dryfit: ${error.message}\n`);
+    io.err.write(`dryfit: ${visible(error.message)}\n`);
     return MISUSE;
   }
 }

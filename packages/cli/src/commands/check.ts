@@ -1,4 +1,4 @@
-import { countFindings, findingsJson, findingsText, gatherFindings, summary } from '@dryfit/output';
+import { countFindings, findingsJson, findingsText, gatherFindings, summary, visible } from '@dryfit/output';
 import { examineFiles } from '../examine.js';
 import { findFiles } from '../input/find.js';
 import { CLEAN, ERRORS, type Io, MISUSE } from '../io.js';
@@ -15,7 +15,7 @@ export async function check(paths: readonly string[], options: CheckOptions, io:
   const { files, unreadable } = findFiles(paths.length === 0 ? ['.'] : paths, io.cwd);
   const { examination, failed } = await examineFiles(files, options.thickness, io);
   const problems = [...unreadable, ...failed];
-  for (const problem of problems) io.err.write(`dryfit: ${problem}\n`);
+  for (const problem of problems) io.err.write(`dryfit: ${visible(problem)}\n`);
   const { found, locate, units } = examination;
   const format = lengthFormat(options, units);
   const counts = countFindings(gatherFindings(found, locate));

@@ -1,12 +1,4 @@
-import {
-  cabinetLabel,
-  countFindings,
-  explainable,
-  explainedText,
-  explain as explainIn,
-  plural,
-  visible,
-} from '@dryfit/output';
+import { cabinetLabel, countFindings, explainable, explainedText, explain as explainIn, plural } from '@dryfit/output';
 import type { Examination } from '../examination.js';
 import { examineFile } from '../examine.js';
 import { CLEAN, ERRORS, type Io, Misuse } from '../io.js';
@@ -47,10 +39,10 @@ function chosen(examination: Examination, cabinet: string | undefined, file: str
   if (all.length === 0) throw new Misuse(`there is no cabinet in ${file}`);
   if (results.length > 0) return results;
   const names = [...new Set(all.map((result) => result.fit.name))].sort();
-  throw new Misuse(`there is no cabinet ${visible(cabinet ?? '')} in ${file}; there is ${names.join(', ')}`);
+  throw new Misuse(`there is no cabinet ${cabinet} in ${file}; there is ${names.join(', ')}`);
 }
 
 function unknown(name: string, results: ReturnType<typeof chosen>): string {
   const names = [...new Set(results.flatMap((result) => explainable(result)))];
-  return `there is no part or joint called ${visible(name)}; there is ${names.join(', ')}`;
+  return `there is no part or joint called ${name}; there is ${names.join(', ')}`;
 }

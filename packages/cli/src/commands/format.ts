@@ -1,5 +1,5 @@
 import { createJoineryServices, formatText, readerOf } from '@dryfit/language';
-import { plural } from '@dryfit/output';
+import { plural, visible } from '@dryfit/output';
 import { EmptyFileSystem } from 'langium';
 import { findFiles } from '../input/find.js';
 import { shownName } from '../input/name.js';
@@ -30,8 +30,8 @@ export async function format(paths: readonly string[], options: FormatOptions, i
       failed.push(error.message);
     }
   }
-  for (const problem of failed) io.err.write(`dryfit: ${problem}\n`);
-  for (const name of changed) io.out.write(`${options.check ? 'would change' : 'formatted'} ${name}\n`);
+  for (const problem of failed) io.err.write(`dryfit: ${visible(problem)}\n`);
+  for (const name of changed) io.out.write(`${options.check ? 'would change' : 'formatted'} ${visible(name)}\n`);
   const left = files.length - changed.length - (failed.length - unreadable.length);
   io.out.write(
     `${plural(changed.length, 'file')} ${options.check ? 'to format' : 'formatted'}, ${left} already in order\n`,
