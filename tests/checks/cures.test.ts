@@ -15,13 +15,14 @@ const failing = readdirSync(folder)
       .map(({ line, text }) => ({ code: file.slice(0, -'.md'.length), line, text })),
   );
 
-/** The text with the number that a finding's data gives in the place of the one that is written there. */
-function changed(text: string, { data }: Finding): string | undefined {
-  const { to, start, end } = data ?? {};
-  if (typeof to !== 'string' || typeof start !== 'string' || typeof end !== 'string') return undefined;
+/** The text with the number that a finding's data gives, in the finding's first related place. */
+function changed(text: string, { data, related }: Finding): string | undefined {
+  const to = data?.to;
+  const place = related[0]?.source;
+  if (typeof to !== 'string' || !place) return undefined;
   const [numerator = '', denominator = '1'] = to.split('/');
   const value = Rational.of(BigInt(numerator), BigInt(denominator));
-  return `${text.slice(0, Number(start))}${formatMm(value, { decimals: 9 }).text}${text.slice(Number(end))}`;
+  return `${text.slice(0, place.start)}${formatMm(value, { decimals: 9 }).text}${text.slice(place.end)}`;
 }
 
 const worthTrying = await Promise.all(

@@ -25,12 +25,17 @@ export const doesNotClose: Check = {
         message: say`${count < 2 ? 'this statement contradicts itself' : `${count} statements do not agree`}: ${missOf(context, conflict, number)}`,
         cure: cureFor(conflict, count, number),
         source: sourceOf(context, blame),
-        related: statements
-          .filter((statement) => statement !== blame)
-          .map((statement) => ({
-            message: some(texts.get(statement) ?? [statement]),
-            source: sourceOf(context, statement),
-          })),
+        related: [
+          ...(number
+            ? [{ message: say`this number is off by ${conflict.miss.abs()}`, source: number.written.source }]
+            : []),
+          ...statements
+            .filter((statement) => statement !== blame)
+            .map((statement) => ({
+              message: some(texts.get(statement) ?? [statement]),
+              source: sourceOf(context, statement),
+            })),
+        ],
         about: { statement: blame },
         data: {
           statements,

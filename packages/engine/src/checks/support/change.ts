@@ -44,12 +44,12 @@ function reluctance({ statement, written }: WrittenNumber): number {
   return [width, depth, lap, clearance].some((cut) => cut?.source === written.source) ? 2 : 0;
 }
 
-/** What a quick fix needs to write the change: the number, what it should be, and where it stands. */
+/**
+ * What a quick fix needs to write the change: the number and what it should be. Where it stands is the finding's
+ * first related place.
+ */
 export const changeData = ({ number, by }: Change): Readonly<Record<string, string>> => ({
   statement: number.statement.id,
   from: number.written.value.toString(),
   to: number.written.value.add(by).toString(),
-  uri: number.written.source.uri,
-  start: String(number.written.source.start),
-  end: String(number.written.source.end),
 });
