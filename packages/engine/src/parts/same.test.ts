@@ -127,6 +127,7 @@ describe('the same piece', () => {
   it('is told apart from every other while its sizes are not known', () => {
     const unknown = { ...part('level', 'x', []), box: undefined };
     expect(numberPieces([unknown, { ...unknown, id: 'other' }]).map(({ same }) => same)).toEqual([0, 1]);
+    expect(numberPieces([unknown, unknown]).map(({ same }) => same)).toEqual([0, 1]);
     expect(pieceSignature(unknown)).toBeUndefined();
   });
 });

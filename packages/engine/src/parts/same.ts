@@ -2,6 +2,7 @@ import type { Box, Cut, FittedPart, Point } from '../fit/fit.js';
 import type { Bounded } from '../number/bounded.js';
 import { Rational } from '../number/rational.js';
 import { AXES, type Axis, axisOf, isHigh, type Side, thicknessAxis } from '../spec/sides.js';
+import { couldBe, type Moments, momentsOf } from './moments.js';
 
 /** A piece's length, width and thickness, in that order. */
 export interface PieceAxes {
@@ -42,6 +43,7 @@ export function pieceSignature(part: FittedPart, mirrored = false): string | und
 }
 
 type Turn = (typeof TURNS)[number];
+const AS_IT_LIES: Turn = [false, false, false];
 
 /** Writes down what is cut into a piece once it is turned over. */
 function writerOf(
@@ -126,31 +128,53 @@ function roughly(part: FittedPart): string {
 
 /** Numbers parts so that the same pieces share a number, counting in the order of the parts. */
 export function numberPieces(parts: readonly FittedPart[]): readonly FittedPart[] {
-  const known = new Map<string, { readonly same: number; readonly write: () => (turn: Turn) => string }[]>();
+  const known = new Map<string, Known[]>();
   let count = 0;
   return parts.map((part) => {
     const key = roughly(part);
-    const others = known.get(key) ?? [];
-    // Writing a piece down in full is dear, and needless where nothing could be the same.
-    const write = remembered(() => fullWriter(part));
-    const found = others.find((other) => {
-      const body = other.write()(TURNS[0] as Turn);
-      return TURNS.some((turn) => write()(turn) === body);
-    });
-    if (!found) known.set(key, [...others, { same: count, write }]);
+    const others = known.get(key);
+    if (!others) {
+      known.set(key, [new Known(part, count)]);
+      return { ...part, same: count++ };
+    }
+    const own = new Known(part, count);
+    const found = others.find((other) => own.is(other));
+    if (!found) others.push(own);
     return { ...part, same: found ? found.same : count++ };
   });
 }
 
-function fullWriter(part: FittedPart): (turn: Turn) => string {
-  const { length, width, thickness } = pieceAxes(part);
-  return part.box ? writerOf(part, part.box, [length, width, thickness], false) : () => part.id;
-}
+/** A part with its number, laid out for comparing as far as it has to be: that is dear, and mostly needless. */
+class Known {
+  private readonly own: readonly [Axis, Axis, Axis];
+  private measured: Moments | undefined;
+  private written: ((turn: Turn) => string) | undefined;
 
-function remembered<T>(make: () => T): () => T {
-  let made: { readonly it: T } | undefined;
-  return () => {
-    made ??= { it: make() };
-    return made.it;
-  };
+  constructor(
+    private readonly part: FittedPart,
+    readonly same: number,
+  ) {
+    const { length, width, thickness } = pieceAxes(part);
+    this.own = [length, width, thickness];
+  }
+
+  /** Whether the two are one piece; both are alike roughly. */
+  is(other: Known): boolean {
+    const [box, place] = [this.part.box, other.part.box];
+    if (!box || !place) return false;
+    const [moments, wanted] = [this.moments(box), other.moments(place)];
+    return TURNS.some(
+      (turn) => couldBe(moments, turn, wanted) && this.write(box, turn) === other.write(place, AS_IT_LIES),
+    );
+  }
+
+  private moments(box: Box): Moments {
+    this.measured ??= momentsOf(this.part, box, this.own, !isEven(this.own));
+    return this.measured;
+  }
+
+  private write(box: Box, turn: Turn): string {
+    this.written ??= writerOf(this.part, box, this.own, false);
+    return this.written(turn);
+  }
 }

@@ -1,0 +1,44 @@
+import type { Box, FittedPart } from '../fit/fit.js';
+import type { Axis } from '../spec/sides.js';
+
+/**
+ * Where the cuts of a piece lie on the whole, in doubles: sums of their coordinates from the middle of the piece,
+ * and of products of these. Pieces whose moments differ differ; those whose moments agree have to be compared.
+ */
+export interface Moments {
+  /** Σu, Σv, Σw, Σuv, Σvw, Σuw, Σuvw along length, width and thickness. */
+  readonly sums: readonly number[];
+  /** What rounding may be off by at most, generously. */
+  readonly doubt: number;
+}
+
+/** Moments of a piece along its own axes, the third of them run backwards if `other`. */
+export function momentsOf(part: FittedPart, box: Box, own: readonly [Axis, Axis, Axis], other: boolean): Moments {
+  const middle = own.map((axis) => (box.lo[axis].toNumber() + box.hi[axis].toNumber()) / 2);
+  const sums = [0, 0, 0, 0, 0, 0, 0];
+  let size = 1;
+  for (const cut of part.cuts) {
+    if (cut.kind === 'bevel') continue;
+    const at = (i: 0 | 1 | 2): number => {
+      const axis = own[i];
+      const place =
+        'box' in cut ? (cut.box.lo[axis].toNumber() + cut.box.hi[axis].toNumber()) / 2 : cut.centre[axis].toNumber();
+      return place - (middle[i] as number);
+    };
+    const [u, v] = [at(0), at(1)];
+    const w = other ? -at(2) : at(2);
+    [u, v, w, u * v, v * w, u * w, u * v * w].forEach((term, i) => {
+      sums[i] = (sums[i] as number) + term;
+    });
+    size += (1 + Math.abs(u)) * (1 + Math.abs(v)) * (1 + Math.abs(w));
+  }
+  return { sums, doubt: size * 1e-9 };
+}
+
+/** Whether a piece could be another once the axes told run backwards. */
+export function couldBe(piece: Moments, backwards: readonly [boolean, boolean, boolean], other: Moments): boolean {
+  const [u, v, w] = backwards.map((back) => (back ? -1 : 1)) as [number, number, number];
+  const signs = [u, v, w, u * v, v * w, u * w, u * v * w];
+  const doubt = piece.doubt + other.doubt;
+  return signs.every((sign, i) => Math.abs(sign * (piece.sums[i] as number) - (other.sums[i] as number)) <= doubt);
+}
