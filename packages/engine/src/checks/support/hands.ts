@@ -18,11 +18,9 @@ export const TURNS: readonly { readonly words: string; readonly signs: Three<1 |
 /** A slot from the middle of its piece, along length, width and thickness. */
 interface Mark {
   readonly cut: Extract<Cut, { readonly slot: string }>;
-  /** Everything about it that must be alike, with the own axis and sign of its surface. */
-  readonly figures: string;
   readonly surface: { readonly axis: number; readonly sign: number };
   readonly run: number;
-  readonly at: Three<Rational>;
+  readonly at: () => Three<Rational>;
   /** The same as doubles, to tell at once what lies far off. */
   readonly near: Three<number>;
 }
@@ -52,13 +50,12 @@ export function pieceOf(part: FittedPart): Piece | undefined {
     const axis = own.indexOf(axisOf(side));
     return { axis, sign: outward(side) * (signs[axis] as number) };
   };
+  const roughly = own.map((_, i) => [(middles[i] as Rational).toNumber(), signs[i] as number] as const);
   const marks = part.cuts.flatMap((cut): Mark[] => {
     if (!('slot' in cut)) return [];
-    const at = own.map((axis) => place(axis, cut.centre[axis])) as unknown as Three<Rational>;
-    const { kind, diameter, width: wide, depth, fromToe } = cut;
-    const figures = `${kind} ${diameter} ${wide} ${depth} ${fromToe ?? ''}`;
-    const near = at.map((v) => v.toNumber()) as unknown as Three<number>;
-    return [{ cut, figures, surface: way(cut.surface), run: own.indexOf(cut.run), at, near }];
+    const at = () => own.map((axis) => place(axis, cut.centre[axis])) as unknown as Three<Rational>;
+    const near = roughly.map(([middle, sign], i) => (cut.centre[own[i as 0]].toNumber() - middle) * sign);
+    return [{ cut, surface: way(cut.surface), run: own.indexOf(cut.run), at, near: near as unknown as Three<number> }];
   });
   const rest = (turn: number): string => restOf(part, own, place, way, TURNS[turn]?.signs ?? [1, 1, 1]);
   return { part, marks, rest };
@@ -131,7 +128,7 @@ const CLOSE = 1e-3;
 
 function offOf(mark: Mark, signs: Three<1 | -1>, other: Mark, connector: Connector | undefined): Rational | undefined {
   const { surface } = mark;
-  if (!connector || mark.figures !== other.figures || mark.run !== other.run) return undefined;
+  if (!connector || mark.run !== other.run) return undefined;
   if (surface.axis !== other.surface.axis || surface.sign * signs[surface.axis as 0] !== other.surface.sign)
     return undefined;
   const playAcross = mark.cut.width.sub(connector.thickness);
@@ -139,10 +136,12 @@ function offOf(mark: Mark, signs: Three<1 | -1>, other: Mark, connector: Connect
   for (const i of [0, 1, 2] as const) {
     if (Math.abs(mark.near[i] * signs[i] - other.near[i]) > reach) return undefined;
   }
-  const apart = mark.at.map((v, i) =>
+  if (!milledAlike(mark.cut, other.cut)) return undefined;
+  const [here, there] = [mark.at(), other.at()];
+  const apart = here.map((v, i) =>
     v
       .mul(Rational.of(signs[i as 0]))
-      .sub(other.at[i as 0])
+      .sub(there[i as 0])
       .abs(),
   );
   const along = apart[mark.run] as Rational;
@@ -150,4 +149,12 @@ function offOf(mark: Mark, signs: Three<1 | -1>, other: Mark, connector: Connect
   if (across.some((by) => by.sign() > 0 && by.gt(playAcross))) return undefined;
   const playAlong = subBounded(mark.cut.length, boundedOf(connector.along));
   return along.isZero() || compareBounded(playAlong, along) !== -1 ? Rational.max(along, ...across) : undefined;
+}
+
+/** The same opening, wherever it lies. */
+function milledAlike(a: Mark['cut'], b: Mark['cut']): boolean {
+  const toe = a.fromToe && b.fromToe ? a.fromToe.equals(b.fromToe) : a.fromToe === b.fromToe;
+  return (
+    toe && a.kind === b.kind && a.diameter.equals(b.diameter) && a.width.equals(b.width) && a.depth.equals(b.depth)
+  );
 }

@@ -3,9 +3,16 @@ import type { Rational } from '../../number/rational.js';
 import { type Axis, highSide, lowSide, thicknessAxis } from '../../spec/sides.js';
 import type { CheckContext } from '../check.js';
 
+/** What has been worked out for each part: nearly every check of slots asks for it. */
+const known = new WeakMap<FittedPart, Map<Axis, Rational>>();
+
 /** A part's extent along an axis at the small end of what its inputs allow, mm. */
 export function smallest(context: CheckContext, part: FittedPart, axis: Axis): Rational | undefined {
-  return part.extent[axis]?.sub(strayOf(context, part, axis).minus);
+  const own = known.get(part) ?? new Map<Axis, Rational>();
+  known.set(part, own);
+  const found = own.get(axis) ?? part.extent[axis]?.sub(strayOf(context, part, axis).minus);
+  if (found) own.set(axis, found);
+  return found;
 }
 
 /** A part's thickness at the thin end of its sheet's tolerance, mm. */
