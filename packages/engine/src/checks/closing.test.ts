@@ -61,6 +61,7 @@ describe('two parts named in the wrong order', () => {
       backwards: ['butt top between rh and lh'],
       others: [],
     });
+    expect(contextOf(joined(over('lh', 'rh'), 'rh and lh').build()).part('top')?.box).toBeUndefined();
     expect(told(joined(over('rh', 'lh')))).toEqual({ backwards: ['width over rh and lh'], others: [] });
   });
 
