@@ -148,7 +148,8 @@ export function numberPieces(parts: readonly FittedPart[]): readonly FittedPart[
 class Known {
   private readonly own: readonly [Axis, Axis, Axis];
   private measured: Moments | undefined;
-  private written: ((turn: Turn) => string) | undefined;
+  private writer: ((turn: Turn) => string) | undefined;
+  private lying: string | undefined;
 
   constructor(
     private readonly part: FittedPart,
@@ -163,9 +164,7 @@ class Known {
     const [box, place] = [this.part.box, other.part.box];
     if (!box || !place) return false;
     const [moments, wanted] = [this.moments(box), other.moments(place)];
-    return TURNS.some(
-      (turn) => couldBe(moments, turn, wanted) && this.write(box, turn) === other.write(place, AS_IT_LIES),
-    );
+    return TURNS.some((turn) => couldBe(moments, turn, wanted) && this.write(box, turn) === other.asItLies(place));
   }
 
   private moments(box: Box): Moments {
@@ -173,8 +172,13 @@ class Known {
     return this.measured;
   }
 
+  private asItLies(box: Box): string {
+    this.lying ??= this.write(box, AS_IT_LIES);
+    return this.lying;
+  }
+
   private write(box: Box, turn: Turn): string {
-    this.written ??= writerOf(this.part, box, this.own, false);
-    return this.written(turn);
+    this.writer ??= writerOf(this.part, box, this.own, false);
+    return this.writer(turn);
   }
 }
