@@ -94,7 +94,7 @@ export interface FittedPart {
   readonly attitude: Attitude;
   readonly material: string;
   readonly source: Source;
-  /** Finished box; absent while a plane of it is not fixed or contradicted. */
+  /** Finished box; absent while a plane of it is not fixed or contradicted, or a size comes out at less than nothing. */
   readonly box?: Box | undefined;
   /** Finished extent along each axis where it is determined. */
   readonly extent: { readonly [A in Axis]: Rational | undefined };

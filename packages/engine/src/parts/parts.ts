@@ -18,6 +18,7 @@ export function fitParts(solved: Solved, joints: readonly FittedJoint[]): readon
     const bands = bandsOf(solved.spec, part.id);
     const extent = { x: solved.extent(part.id, 'x'), y: solved.extent(part.id, 'y'), z: solved.extent(part.id, 'z') };
     const grain = part.grain ? axisOfDimension(part.grain) : GRAIN[part.attitude];
+    const box = boxOf(solved, part);
     return {
       id: part.id,
       kind: part.kind,
@@ -25,10 +26,10 @@ export function fitParts(solved: Solved, joints: readonly FittedJoint[]): readon
       attitude: part.attitude,
       material: part.material,
       source: part.source,
-      box: boxOf(solved, part),
+      box,
       extent,
       grain,
-      cutSize: cutSize(part, extent, grain, bands),
+      cutSize: box && cutSize(part, extent, grain, bands),
       bands,
       cuts: cuts.get(part.id) ?? [],
       same: 0,
@@ -39,7 +40,7 @@ export function fitParts(solved: Solved, joints: readonly FittedJoint[]): readon
 
 function boxOf(solved: Solved, part: PartSpec): Box | undefined {
   const [x, y, z] = AXES.map((axis) => rangeOf(solved, part.id, axis));
-  if (!x || !y || !z) return undefined;
+  if (!x || !y || !z || [x, y, z].some(({ lo, hi }) => lo.gt(hi))) return undefined;
   return { lo: { x: x.lo, y: y.lo, z: z.lo }, hi: { x: x.hi, y: y.hi, z: z.hi } };
 }
 
