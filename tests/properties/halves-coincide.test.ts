@@ -25,8 +25,9 @@ test('what is milled into the two parts of a joint lies at one place in the cabi
       const result = await fitText(write(plan));
       for (const joint of result.fit.joints) compared += compareHalves(result, joint);
     }),
+    { numRuns: 60 },
   );
-  expect(compared).toBeGreaterThan(1000);
+  expect(compared).toBeGreaterThan(300);
 });
 
 function compareHalves(result: FitResult, joint: FittedJoint): number {

@@ -92,6 +92,7 @@ test('the fence is the one the datum edge comes to when the piece is turned onto
         }
       }
     }),
+    { numRuns: 60 },
   );
   // Every role at either fence, either way up, has come by.
   expect(seen.size).toBe(12);
@@ -109,6 +110,7 @@ test('halves that share a reference plane use one hand, mirrored halves opposite
         expect(a.hand === b.hand, joint.id).toBe(alike);
       }
     }),
+    { numRuns: 60 },
   );
 });
 

@@ -23,8 +23,9 @@ test('a cabinet written the other way round is its mirror image: same sizes and 
       expect(image(other, wide)).toEqual(written(one));
       halves += one.fit.joints.flatMap((joint) => joint.halves).length;
     }),
+    { numRuns: 60 },
   );
-  expect(halves).toBeGreaterThan(500);
+  expect(halves).toBeGreaterThan(300);
 });
 
 type Seen = {
