@@ -13,6 +13,7 @@ describe('what a slot leaves under it in a face', () => {
     ['16mm', '12.3mm', '3.7mm'],
     ['15mm', '12.3mm', '2.7mm'],
     ['12mm', '8mm', '4mm'],
+    ['12mm', '10mm', '2mm'],
     ['23/32"', '12.3mm', '5.95625mm'],
   ])('%s sheet, plunge %s: exactly %s is let pass and a thousandth more is not', async (thickness, plunge, left) => {
     const wishes = { thickness, plunge, across: '15mm', along: '47mm', wall: '1mm', base: '6mm' };

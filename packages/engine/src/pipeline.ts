@@ -1,7 +1,7 @@
 import { type CheckContext, runChecks } from './checks/check.js';
 import { checks } from './checks/index.js';
 import type { Finding } from './fit/finding.js';
-import type { Fit, FitResult, Reason } from './fit/fit.js';
+import type { FitResult, Reason } from './fit/fit.js';
 import { silence } from './fit/silence.js';
 import { fitJoints } from './joints/joints.js';
 import { Rational } from './number/rational.js';
@@ -17,23 +17,12 @@ import type { PartId, Spec, Statement } from './spec/spec.js';
  * be made gives findings, never an exception.
  */
 export function fit(spec: Spec): FitResult {
-  const solved = solveSpec(spec);
-  const joints = fitJoints(solved);
-  const parts = fitParts(solved, joints);
-  const fitted: Fit = {
-    name: spec.name,
-    source: spec.source,
-    parameters: spec.parameters,
-    thickness: spec.thickness,
-    milled: spec.milled.when,
-    outside: outsideOf(parts),
-    parts,
-    joints,
-  };
-  const { findings, silenced } = silence(spec, sorted(runChecks(checks, contextOf(spec, fitted, solved))));
+  const context = workOut(spec);
+  const { solved } = context;
+  const { findings, silenced } = silence(spec, sorted(runChecks(checks, context)));
   return {
     spec,
-    fit: fitted,
+    fit: context.fit,
     findings,
     silenced,
     reasons: (part, axis) => reasonsBetween(solved, part, highSide(axis), lowSide(axis)),
@@ -41,17 +30,30 @@ export function fit(spec: Spec): FitResult {
   };
 }
 
-function contextOf(spec: Spec, fitted: Fit, solved: Solved): CheckContext {
-  const parts = new Map(fitted.parts.map((part) => [part.id, part]));
-  const joints = new Map(fitted.joints.map((joint) => [joint.id, joint]));
-  const statements = new Map(spec.statements.map((statement): [string, Statement] => [statement.id, statement]));
+/** All that is known of a cabinet before any check has looked at it. */
+export function workOut(spec: Spec): CheckContext {
+  const solved = solveSpec(spec);
+  const joints = fitJoints(solved);
+  const parts = fitParts(solved, joints);
+  const partOf = new Map(parts.map((part) => [part.id, part]));
+  const jointOf = new Map(joints.map((joint) => [joint.id, joint]));
+  const statementOf = new Map(spec.statements.map((statement): [string, Statement] => [statement.id, statement]));
   return {
     spec,
-    fit: fitted,
+    fit: {
+      name: spec.name,
+      source: spec.source,
+      parameters: spec.parameters,
+      thickness: spec.thickness,
+      milled: spec.milled.when,
+      outside: outsideOf(parts),
+      parts,
+      joints,
+    },
     solved,
-    part: (id) => parts.get(id),
-    joint: (id) => joints.get(id),
-    statement: (id) => statements.get(id),
+    part: (id) => partOf.get(id),
+    joint: (id) => jointOf.get(id),
+    statement: (id) => statementOf.get(id),
   };
 }
 

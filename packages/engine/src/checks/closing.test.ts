@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { contextOf, foundBy, words } from '../testing/found.js';
+import { workOut } from '../pipeline.js';
+import { foundBy, words } from '../testing/found.js';
 import { at, fact, flush, setBack } from '../testing/joint-items.js';
 import { cabinet, sides } from '../testing/spec-builder.js';
 import { doesNotClose } from './does-not-close.js';
@@ -61,7 +62,7 @@ describe('two parts named in the wrong order', () => {
       backwards: ['butt top between rh and lh'],
       others: [],
     });
-    expect(contextOf(joined(over('lh', 'rh'), 'rh and lh').build()).part('top')?.box).toBeUndefined();
+    expect(workOut(joined(over('lh', 'rh'), 'rh and lh').build()).part('top')?.box).toBeUndefined();
     expect(told(joined(over('rh', 'lh')))).toEqual({ backwards: ['width over rh and lh'], others: [] });
   });
 
@@ -104,6 +105,6 @@ describe('what is not fixed', () => {
     ]);
     const fixed = loose.place('shelf', at('bottom', 200, 'above', 'lh.bottom')).build();
     expect(foundBy(partNotFixed, fixed)).toEqual([]);
-    expect(contextOf(fixed).part('shelf')?.box).toBeDefined();
+    expect(workOut(fixed).part('shelf')?.box).toBeDefined();
   });
 });

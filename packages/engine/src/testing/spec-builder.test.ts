@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { contextOf } from './found.js';
+import { workOut } from '../pipeline.js';
 import { against, at, cut, fact, flush, setBack } from './joint-items.js';
 import { cabinet } from './spec-builder.js';
 import { mm } from './written.js';
@@ -32,7 +32,7 @@ const base = cabinet()
 
 describe('a cabinet built line by line', () => {
   it('comes out with the sizes worked by hand', () => {
-    const context = contextOf(base.build());
+    const context = workOut(base.build());
     const extents = (id: string) => ['x', 'y', 'z'].map((axis) => context.part(id)?.extent[axis as 'x' | 'y' | 'z']);
     expect(extents('shelf')).toEqual([mm('564.6'), mm(538), mm('17.7')]);
     expect(extents('back')).toEqual([mm('579.6'), mm('5.8'), mm('699.6')]);
