@@ -57,18 +57,18 @@ describe.each<Host>(['node', 'browser'])('the extension in a workbench, running 
   });
 
   test('a slot too near to an edge is underlined, and the hover says by how much', async () => {
-    await replaceText(page, 'biscuit20 by deep5', 'biscuit20 by lines 60, 180, 270, 420, 500');
+    await replaceText(page, 'set back 16 from', 'set back 22 from');
     await goTo(page, 1);
     const hover = await hoverOverSquiggle(page);
     await shot('3-finding');
-    // The shelf's own line is 60 − 22 = 38 from its rear edge, half a slot is 32.84: 5.16 stays where 10 is wanted.
-    expect(hover).toContain('5.16');
+    // The shelf's own line is 70 − 28 = 42 from its rear edge, half a slot is 32.84: 9.16 stays where 10 is wanted.
+    expect(hover).toContain('9.16');
     expect(hover).toContain('slot-near-edge');
     expect(await problems(page)).toMatch(/Errors: 1\b/);
   });
 
-  test('the underline goes when the line is put right', async () => {
-    await replaceText(page, 'lines 60,', 'lines 70,');
+  test('the underline goes when the back is put right', async () => {
+    await replaceText(page, 'set back 22 from', 'set back 16 from');
     await page.waitForFunction(() => document.querySelector('.squiggly-error, .squiggly-warning') === null);
     await page.locator('#status\\.problems a[aria-label="No Problems"]').waitFor();
     await shot('4-mended');

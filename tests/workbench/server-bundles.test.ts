@@ -8,7 +8,7 @@ const folder = 'shelf-of-files:/examples/';
 const uri = `${folder}periodicals.joinery`;
 const examples = new URL('../../examples/', import.meta.url);
 const text = readFileSync(new URL('periodicals.joinery', examples), 'utf8');
-const spoilt = text.replace('biscuit20 by deep5', 'biscuit20 by lines 60, 180, 270, 420, 500');
+const spoilt = text.replace('set back 16 from', 'set back 22 from');
 
 test.each(nodes())('the desktop server gives findings and hovers on Node $name', async ({ path }) => {
   await converse(startOnNode(path));
@@ -30,14 +30,14 @@ async function converse(server: Server): Promise<void> {
     );
     const published = await server.receive((message) => findings(message).length > 0);
     expect(findings(published).map(({ code, message }) => `${code}: ${message}`)).toEqual([
-      expect.stringMatching(/^slot-near-edge: .*\b5\.16\b/),
+      expect.stringMatching(/^slot-near-edge: .*\b9\.16\b/),
     ]);
 
     const line = spoilt.split('\n').findIndex((row) => row.includes('butt shelf'));
     const position = { line, character: spoilt.split('\n')[line]?.indexOf('butt') };
     await server.send(request(2, 'textDocument/hover', { textDocument: { uri }, position }));
     const hover = await server.receive((message) => message.id === 2 && message.method === undefined);
-    expect(JSON.stringify(hover.result)).toContain('60, 180, 270, 420, 500');
+    expect(JSON.stringify(hover.result)).toContain('42, 152, 242, 392, 472');
   } finally {
     stopped.abort();
     await server.stop();
