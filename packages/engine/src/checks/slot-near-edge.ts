@@ -60,9 +60,12 @@ function finding(context: CheckContext, group: readonly [Near, ...Near[]]): Foun
       ? say`breaks out of the ${edge} edge by ${{ value: -left.value, error: left.error }}`
       : say`leaves ${left} to the ${edge} edge`;
   const least: Bounded = { value: limit.toNumber() + halfLength.value, error: halfLength.error };
+  const short = roundedUp(least).sub(room);
+  const atDatum = edge === half.datum;
+  const line = atDatum ? slot.fromZero.add(short) : slot.fromZero.sub(short);
   return {
     message: say`the ${openingWord(machine)} ${slot.fromDatum} from the ${half.datum} of ${parts} is ${slot.length} long and ${what}; the least is ${limit}`,
-    cure: say`Move the line ${slot.fromZero} so that its middle is at least ${roundedUp(least)} from the ${edge} edge, or leave it out here: leave out ${slot.fromZero}.`,
+    cure: say`Move the line ${slot.fromZero} to ${line} or ${atDatum ? 'more' : 'less'}, so that its middle is at least ${roundedUp(least)} from the ${edge} edge, or leave it out here: leave out ${slot.fromZero}.`,
     source: joint.source,
     related: ids.flatMap((id) => {
       const part = context.part(id);
@@ -75,6 +78,6 @@ function finding(context: CheckContext, group: readonly [Near, ...Near[]]): Foun
       slots: group.map((near) => near.slot.id),
       statement: joint.statement,
     },
-    data: { line: slot.fromZero.toString(), edge },
+    data: { line: slot.fromZero.toString(), to: line.toString(), edge },
   };
 }
