@@ -8,12 +8,14 @@ const mayImport: Record<string, RegExp> = {
   language: /^(@dryfit\/engine|langium(\/.*)?)$/,
   output: /^(@dryfit\/engine|@sinclair\/typebox(\/.*)?)$/,
   cli: /^(@dryfit\/(engine|language|output)|node:.*|commander|picocolors|langium(\/node)?)$/,
-  extension: /^(@dryfit\/(engine|language|output)|vscode|vscode-languageclient(\/.*)?)$/,
+  extension:
+    /^(@dryfit\/(engine|language|language\/protocol|output)|preact(\/.*)?|vscode|vscode-languageclient(\/.*)?)$/,
 };
 
 /** The one folder where the editor protocol is spoken; the rest takes and returns plain data. */
 const protocolFolder = 'packages/language/src/server/';
-const protocol = /^(vscode-languageserver.*|node:.*)$/;
+/** What a server answers with, drawings and tables, is put together there as well. */
+const protocol = /^(vscode-languageserver.*|node:.*|@dryfit\/output)$/;
 
 const impure =
   /\b(Date|process|fetch|Buffer|performance|crypto|setTimeout|setInterval|globalThis)\b|\bMath\s*\.\s*random\b/;

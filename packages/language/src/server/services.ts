@@ -19,12 +19,23 @@ import { JoineryCompletionProvider } from './completion-provider.js';
 import { JoineryFormatter } from './formatter.js';
 import { JoineryHoverProvider } from './hover-provider.js';
 import { knowledgeOf } from './knowledge.js';
+import { ClientSettings } from './settings.js';
+
+/** What only a server has beside the language. */
+export interface EditorServices {
+  readonly editor: {
+    readonly Settings: ClientSettings;
+  };
+}
 
 /** The language's services with those of an editor. */
-export type JoineryServerServices = LangiumServices & JoineryAddedServices;
+export type JoineryServerServices = LangiumServices & JoineryAddedServices & EditorServices;
 
 /** One entry for each thing the editor offers. */
-const JoineryServerModule: Module<JoineryServerServices, PartialLangiumServices> = {
+const JoineryServerModule: Module<JoineryServerServices, PartialLangiumServices & EditorServices> = {
+  editor: {
+    Settings: ({ shared }) => shared.workspace.ConfigurationProvider as ClientSettings,
+  },
   parser: {
     CompletionParser: (services) => createJoineryCompletionParser(services),
   },
@@ -36,6 +47,9 @@ const JoineryServerModule: Module<JoineryServerServices, PartialLangiumServices>
 };
 
 const JoineryServerSharedModule: Module<LangiumSharedServices, PartialLangiumSharedServices> = {
+  workspace: {
+    ConfigurationProvider: (services) => new ClientSettings(services),
+  },
   lsp: {
     // Lets the editor open the built-in library where a definition is in it.
     TextDocumentContentProvider: (services) => new DefaultTextDocumentContentProvider(services, LIBRARY_SCHEME),

@@ -1,0 +1,92 @@
+import type { Severity } from '@dryfit/engine';
+import { DefaultConfigurationProvider } from 'langium';
+import type { InitializeParams } from 'vscode-languageserver-protocol';
+
+/** What a reader of hints and hovers, and a house with its own rules, may set; the section `dryfit` of a client. */
+export interface Settings {
+  /** Whether sizes are worked from measured or from nominal thickness. */
+  readonly thickness: 'measured' | 'nominal';
+  /** Whether cabinets are worked out at all; without, only the text is checked. */
+  readonly joinery: boolean;
+  /** Severity of a check's findings, by the check's name. */
+  readonly severity: Readonly<Record<string, Severity | 'off'>>;
+  readonly hints: { readonly sizes: boolean; readonly spacers: boolean; readonly slotCounts: boolean };
+  readonly lenses: boolean;
+  readonly hoverDrawing: boolean;
+}
+
+export const DEFAULTS: Settings = {
+  thickness: 'measured',
+  joinery: true,
+  severity: {},
+  hints: { sizes: true, spacers: true, slotCounts: true },
+  lenses: true,
+  hoverDrawing: true,
+};
+
+const SECTION = 'dryfit';
+
+/**
+ * The client's settings as they stand: sent with its first message (`initializationOptions.dryfit`), read when it is
+ * ready, and whenever it says that they changed. Whatever a client leaves out or gets wrong has its default.
+ */
+export class ClientSettings extends DefaultConfigurationProvider {
+  private current = DEFAULTS;
+  private readonly listeners: ((now: Settings, before: Settings) => void)[] = [];
+
+  get now(): Settings {
+    return this.current;
+  }
+
+  /** Calls back after each change, with the settings before it. */
+  onChange(listener: (now: Settings, before: Settings) => void): void {
+    this.listeners.push(listener);
+  }
+
+  override initialize(params: InitializeParams): void {
+    super.initialize(params);
+    const options: unknown = params.initializationOptions;
+    if (typeof options === 'object' && options !== null && SECTION in options) this.take(options[SECTION]);
+  }
+
+  protected override toSectionName(): string {
+    return SECTION;
+  }
+
+  protected override updateSectionConfiguration(section: string, configuration: unknown): void {
+    super.updateSectionConfiguration(section, configuration);
+    if (section === SECTION) this.take(configuration);
+  }
+
+  private take(given: unknown): void {
+    const before = this.current;
+    this.current = readSettings(given);
+    if (JSON.stringify(this.current) === JSON.stringify(before)) return;
+    for (const listener of this.listeners) listener(this.current, before);
+  }
+}
+
+/** Settings out of whatever a client has sent. */
+export function readSettings(given: unknown): Settings {
+  const of = (value: unknown): Record<string, unknown> =>
+    typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : {};
+  const flag = (value: unknown, otherwise: boolean) => (typeof value === 'boolean' ? value : otherwise);
+  const all = of(given);
+  const hints = of(all.hints);
+  return {
+    thickness: all.thickness === 'nominal' ? 'nominal' : DEFAULTS.thickness,
+    joinery: flag(all.joinery, DEFAULTS.joinery),
+    severity: Object.fromEntries(
+      Object.entries(of(all.severity)).filter((entry): entry is [string, Severity | 'off'] =>
+        ['error', 'warning', 'info', 'off'].includes(entry[1] as string),
+      ),
+    ),
+    hints: {
+      sizes: flag(hints.sizes, DEFAULTS.hints.sizes),
+      spacers: flag(hints.spacers, DEFAULTS.hints.spacers),
+      slotCounts: flag(hints.slotCounts, DEFAULTS.hints.slotCounts),
+    },
+    lenses: flag(all.lenses, DEFAULTS.lenses),
+    hoverDrawing: flag(all.hoverDrawing, DEFAULTS.hoverDrawing),
+  };
+}

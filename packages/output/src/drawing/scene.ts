@@ -1,0 +1,85 @@
+import type { Attitude, Axis, Severity, Side, Source, Units } from '@dryfit/engine';
+
+/**
+ * What a drawing shows, as plain data that survives JSON. Figures here are for pens only: numbers in mm, rounded as
+ * numbers are. Whatever a reader may take a size from is a label, printed from the exact length.
+ */
+export interface Scene {
+  /** Name of the cabinet, unique in its file. */
+  readonly cabinet: string;
+  /** The same with the parameters that are not as written: "Periodicals (wide 450)". */
+  readonly title: string;
+  /** Units of the labels. */
+  readonly units: Units;
+  /** Overall size in labels; absent while not fixed. */
+  readonly outside?: Triple<string> | undefined;
+  readonly parts: readonly ScenePart[];
+  readonly joints: readonly SceneJoint[];
+  readonly findings: readonly SceneFinding[];
+}
+
+/** Along x (width), y (depth), z (height). */
+export type Triple<T> = readonly [x: T, y: T, z: T];
+
+/** Something drawn that a reader can point at. */
+export interface Shape {
+  /** Stable while the text changes around it, unique in its scene: "part shelf 2", "slot shelf / lh lh 3". */
+  readonly shape: string;
+  /** What it is, in words: "shelf 2", "biscuit20 slot 3 of shelf / lh in lh". */
+  readonly label: string;
+  /** Every place of the text that makes it what it is; where it is given first. */
+  readonly places: readonly Source[];
+}
+
+export interface ScenePart extends Shape {
+  readonly part: string;
+  readonly attitude: Attitude;
+  readonly material: string;
+  readonly grain: Axis;
+  /** Number of the piece: parts with the same number are interchangeable. */
+  readonly same: number;
+  /** Finished box in the cabinet frame; absent while not fixed, and then the part is listed but not drawn. */
+  readonly box?: { readonly lo: Triple<number>; readonly hi: Triple<number> } | undefined;
+  /** Finished width, depth and height in labels. */
+  readonly sizes: Triple<string | undefined>;
+  readonly bands: readonly Side[];
+  readonly cuts: readonly SceneCut[];
+}
+
+/** A cut of a part; slots, mortises and holes name their joint half. */
+export interface SceneCut extends Shape {
+  readonly kind: 'disc' | 'mortise' | 'hole' | 'groove' | 'rebate' | 'housing' | 'notch' | 'bevel';
+  /** Side of the part it opens to. */
+  readonly surface: Side;
+  /** Box it takes up in the cabinet frame, as near as a box comes; of a bevel, the material taken off. */
+  readonly box: { readonly lo: Triple<number>; readonly hi: Triple<number> };
+  readonly run: Axis;
+  readonly joint?: string | undefined;
+  /** What a bench measures it by, in labels; of slots, mortises and holes only. */
+  readonly measured?:
+    | {
+        readonly number: number;
+        readonly datum: Side;
+        readonly fromDatum: string;
+        readonly from: { readonly kind: 'face' | 'end' | 'toe' | 'heel'; readonly side: Side };
+        readonly across: string;
+        readonly depth: string;
+      }
+    | undefined;
+}
+
+export interface SceneJoint extends Shape {
+  readonly joint: string;
+  readonly entering: string;
+  readonly host: string;
+}
+
+export interface SceneFinding {
+  readonly code: string;
+  readonly severity: Severity;
+  readonly message: string;
+  readonly cure: string;
+  readonly place: Source;
+  /** Shapes it is about. */
+  readonly shapes: readonly string[];
+}
