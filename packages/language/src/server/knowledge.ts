@@ -1,15 +1,13 @@
-import { LastGood } from '../fits/last-good.js';
 import { isJob } from '../generated/ast.js';
 import type { Knowledge } from '../hover/knowledge.js';
 import { fileOf } from '../scope/imports.js';
 import type { JoineryServerServices } from './services.js';
 
 /** What hovers ask for, out of the server's services. */
-export function knowledgeOf({ shared, joinery, references }: JoineryServerServices): Knowledge {
-  const { LangiumDocuments, TextDocuments } = shared.workspace;
-  const lastGood = new LastGood(shared, joinery.Fits, ({ uri }) => TextDocuments.get(uri) !== undefined);
+export function knowledgeOf({ shared, joinery, references, editor }: JoineryServerServices): Knowledge {
+  const { LangiumDocuments } = shared.workspace;
   return {
-    fitted: (cabinet) => lastGood.of(cabinet),
+    fitted: (cabinet) => editor.LastGood.of(cabinet),
     shop: (file) => joinery.Shops.of(file),
     jobLines: (cabinet) =>
       LangiumDocuments.all

@@ -11,6 +11,7 @@ import {
 } from 'langium/lsp';
 import { createJoineryCompletionParser } from '../completion/parser.js';
 import { registerChecks } from '../findings/validator.js';
+import { LastGood } from '../fits/last-good.js';
 import { JoineryGeneratedModule, JoineryGeneratedSharedModule } from '../generated/module.js';
 import { LIBRARY_SCHEME } from '../library/library.js';
 import { JoineryModule, JoinerySharedModule } from '../module.js';
@@ -25,6 +26,8 @@ import { ClientSettings } from './settings.js';
 export interface EditorServices {
   readonly editor: {
     readonly Settings: ClientSettings;
+    /** What was found for the cabinets of open files when their text was last whole. */
+    readonly LastGood: LastGood;
   };
 }
 
@@ -35,6 +38,12 @@ export type JoineryServerServices = LangiumServices & JoineryAddedServices & Edi
 const JoineryServerModule: Module<JoineryServerServices, PartialLangiumServices & EditorServices> = {
   editor: {
     Settings: ({ shared }) => shared.workspace.ConfigurationProvider as ClientSettings,
+    LastGood: ({ shared, joinery, editor }) =>
+      new LastGood(shared, joinery.Fits, {
+        isOpen: ({ uri }) => shared.workspace.TextDocuments.get(uri) !== undefined,
+        thickness: () => editor.Settings.now.thickness,
+        joinery: () => editor.Settings.now.joinery,
+      }),
   },
   parser: {
     CompletionParser: (services) => createJoineryCompletionParser(services),
@@ -70,5 +79,7 @@ export function createJoineryServerServices(context: DefaultSharedModuleContext)
   const joinery = inject(createDefaultModule({ shared }), JoineryGeneratedModule, JoineryModule, JoineryServerModule);
   shared.ServiceRegistry.register(joinery);
   registerChecks(joinery);
+  // Made at once: what was whole is kept from the first text on.
+  joinery.editor.LastGood;
   return { shared, joinery };
 }
