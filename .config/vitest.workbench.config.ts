@@ -1,3 +1,4 @@
+import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import { reporters, root } from './vitest.config.js';
 
@@ -9,6 +10,6 @@ export default defineConfig({
     fileParallelism: false,
     testTimeout: 90_000,
     hookTimeout: 180_000,
-    reporters,
+    reporters: [...reporters, fileURLToPath(new URL('scenario-reporter.ts', import.meta.url))],
   },
 });

@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core';
+import type { FrameLocator, Page } from 'playwright-core';
 
 /** Scrolls to a line (from 1) and puts the cursor at a column (from 1). */
 export async function goTo(page: Page, line: number, column = 1): Promise<void> {
@@ -11,6 +11,12 @@ export async function goTo(page: Page, line: number, column = 1): Promise<void> 
 
 /** Types `text` over the first place where `found` stands; both on one line. */
 export async function replaceText(page: Page, found: string, text: string): Promise<void> {
+  await selectText(page, found);
+  await page.keyboard.insertText(text);
+}
+
+/** Selects the first place where `found` stands. */
+export async function selectText(page: Page, found: string): Promise<void> {
   await focus(page);
   await page.keyboard.press('Control+Home');
   await page.keyboard.press('Control+F');
@@ -20,7 +26,6 @@ export async function replaceText(page: Page, found: string, text: string): Prom
   // Closing the search leaves its match selected.
   await page.keyboard.press('Escape');
   await page.locator('.find-widget.visible').waitFor({ state: 'detached' });
-  await page.keyboard.insertText(text);
 }
 
 /** How many underlines of errors and warnings are drawn. */
@@ -54,6 +59,85 @@ async function focus(page: Page): Promise<void> {
   const box = await page.locator('.editor-instance .view-lines .view-line').first().boundingBox();
   if (box === null) throw new Error('the editor shows no line');
   await page.mouse.click(box.x + 2, box.y + box.height / 2);
+}
+
+/** Runs a command of the palette by its title. */
+export async function command(page: Page, title: string): Promise<void> {
+  await page.keyboard.press('F1');
+  const input = page.locator('.quick-input-widget input');
+  await input.fill(`>${title}`);
+  await page.locator('.quick-input-list .monaco-list-row', { hasText: title }).first().waitFor();
+  await page.keyboard.press('Enter');
+}
+
+/** Opens a file of the folder by its name, beside those that are open. */
+export async function openBeside(page: Page, file: string): Promise<void> {
+  await page.keyboard.press('Control+P');
+  await page.locator('.quick-input-widget input').fill(file);
+  await page.locator('.quick-input-list .monaco-list-row', { hasText: file }).first().waitFor();
+  await page.keyboard.press('Enter');
+  await page.locator(`.tab.active[data-resource-name="${file}"]`).waitFor();
+  await page.locator('.editor-instance .view-lines .view-line').first().waitFor();
+}
+
+/** Puts the cursor at the first place where `word` stands; both on one line. */
+export async function putCursor(page: Page, word: string): Promise<void> {
+  await selectText(page, word);
+  await page.keyboard.press('ArrowLeft');
+}
+
+/** Where the cursor is, as the status bar says: line and column, from 1. */
+export async function cursor(page: Page): Promise<{ line: number; column: number }> {
+  const text = (await page.locator('#status\\.editor\\.selection a').textContent()) ?? '';
+  const found = /Ln (\d+), Col (\d+)/.exec(text);
+  if (!found) throw new Error(`the status bar says "${text}"`);
+  return { line: Number(found[1]), column: Number(found[2]) };
+}
+
+/** The lines of the editor that are on the screen, inlay hints among them. */
+export async function visibleLines(page: Page): Promise<string[]> {
+  const lines = await page.locator('.editor-instance .view-lines .view-line').evaluateAll((found) =>
+    found
+      .map((line) => ({ top: line.getBoundingClientRect().top, text: line.textContent ?? '' }))
+      .sort((a, b) => a.top - b.top)
+      .map(({ text }) => text.replaceAll('\u00a0', ' ')),
+  );
+  return lines;
+}
+
+/** Opens the menu of quick fixes at the cursor and takes the first whose title matches. */
+export async function quickFix(page: Page, title: RegExp): Promise<string> {
+  await page.keyboard.press('Control+.');
+  const menu = page.locator('.action-widget');
+  const row = menu.locator('.monaco-list-row', { hasText: title }).first();
+  await row.waitFor();
+  const text = (await row.innerText()).trim();
+  await row.click();
+  await menu.waitFor({ state: 'hidden' });
+  return text;
+}
+
+/** The document of a webview whose inner text matches. */
+export async function webview(page: Page, holds: string): Promise<FrameLocator> {
+  const frames = page.locator('iframe.webview.ready');
+  await frames.first().waitFor();
+  for (let attempt = 0; attempt < 100; attempt++) {
+    for (let i = 0; i < (await frames.count()); i++) {
+      const frame = frames.nth(i).contentFrame().locator('#active-frame').contentFrame();
+      const text = await frame
+        .locator('body')
+        .innerText({ timeout: 500 })
+        .catch(() => '');
+      if (text.includes(holds)) return frame;
+    }
+    await page.waitForTimeout(200);
+  }
+  throw new Error(`no webview holds "${holds}"`);
+}
+
+/** What the clipboard holds. */
+export function clipboard(page: Page): Promise<string> {
+  return page.evaluate(() => navigator.clipboard.readText());
 }
 
 async function hoverAt(page: Page, x: number, y: number): Promise<string> {

@@ -45,13 +45,16 @@ export interface Workbench {
 export type Host = 'node' | 'browser';
 
 /** Gives the packaged extension to an empty profile and starts the workbench on a free port. */
-export async function startWorkbench(host: Host): Promise<Workbench> {
+export async function startWorkbench(
+  host: Host,
+  ownSettings: Readonly<Record<string, unknown>> = {},
+): Promise<Workbench> {
   if (!existsSync(serverMain))
     throw new Error('no workbench in .cache/workbench; run: node .scripts/workbench-setup.mjs');
   const home = mkdtempSync(join(tmpdir(), 'dryfit-workbench-'));
   const userData = join(home, 'user-data');
   mkdirSync(join(userData, 'User'), { recursive: true });
-  writeFileSync(join(userData, 'User/settings.json'), JSON.stringify(settings));
+  writeFileSync(join(userData, 'User/settings.json'), JSON.stringify({ ...settings, ...ownSettings }));
   const env: NodeJS.ProcessEnv = { ...process.env, XDG_CONFIG_HOME: home, XDG_DATA_HOME: home, XDG_CACHE_HOME: home };
   delete env.NODE_OPTIONS;
   const profile = [
@@ -114,7 +117,10 @@ export function launchBrowser(): Promise<Browser> {
 }
 
 async function openFile(browser: Browser, port: number, folder: string, file: string, host: Host): Promise<Page> {
-  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+  const page = await browser.newPage({
+    viewport: { width: 1440, height: 900 },
+    permissions: ['clipboard-read', 'clipboard-write'],
+  });
   page.setDefaultTimeout(60_000);
   if (host === 'browser') await addWebExtension(page, join(root, '.cache/package'));
   const payload = JSON.stringify([['openFile', `vscode-remote://127.0.0.1:${port}${join(folder, file)}`]]);

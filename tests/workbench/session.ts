@@ -1,0 +1,74 @@
+import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { basename, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll } from 'vitest';
+import { type Host, startWorkbench, type Workbench } from './workbench.js';
+
+const examples = fileURLToPath(new URL('../../examples', import.meta.url));
+
+export interface SessionOptions {
+  /** Settings of the user, for what a folder may not set. */
+  readonly user?: Readonly<Record<string, unknown>>;
+  /** Settings of the folder. */
+  readonly folder?: Readonly<Record<string, unknown>>;
+}
+
+/** A workbench over a copy of the examples, for the scenarios of one block. */
+export interface Session {
+  readonly folder: string;
+  readonly page: Page;
+  /** Opens another file in a page of its own. */
+  open(file: string): Promise<Page>;
+  /** Keeps a picture. */
+  shot(name: string): Promise<void>;
+}
+
+/** Starts a workbench with a file open before a block's tests and ends it after them; keeps a picture of a failure. */
+export function inWorkbench(host: Host, file: string, options: SessionOptions = {}): Session {
+  let folder = '';
+  let workbench: Workbench | undefined;
+  let page: Page | undefined;
+  const running = (): Workbench => {
+    if (workbench === undefined) throw new Error('the workbench has not started');
+    return workbench;
+  };
+  const shown = (): Page => {
+    if (page === undefined) throw new Error('no page is open');
+    return page;
+  };
+
+  beforeAll(async () => {
+    folder = mkdtempSync(join(tmpdir(), 'dryfit-examples-'));
+    cpSync(examples, folder, { recursive: true, filter: (path) => basename(path) !== 'broken' });
+    if (options.folder) {
+      mkdirSync(join(folder, '.vscode'));
+      writeFileSync(join(folder, '.vscode/settings.json'), JSON.stringify(options.folder));
+    }
+    workbench = await startWorkbench(host, options.user);
+    page = await workbench.open(folder, file);
+  });
+
+  afterEach(async ({ task }) => {
+    if (task.result?.state !== 'fail' || !workbench || !page) return;
+    await workbench.shot(page, `failed-${host}-${task.name.replace(/\W+/g, '-').slice(0, 60)}`);
+    console.error(workbench.log().slice(-4000));
+  });
+
+  afterAll(async () => {
+    await workbench?.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  return {
+    get folder() {
+      return folder;
+    },
+    get page() {
+      return shown();
+    },
+    open: (other) => running().open(folder, other),
+    shot: (name) => running().shot(shown(), `${host}-${name}`),
+  };
+}
