@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { FrameLocator, Page } from 'playwright-core';
 
 /** Scrolls to a line (from 1) and puts the cursor at a column (from 1). */
@@ -78,6 +80,17 @@ export async function openBeside(page: Page, file: string): Promise<void> {
   await page.keyboard.press('Enter');
   await page.locator(`.tab.active[data-resource-name="${file}"]`).waitFor();
   await page.locator('.editor-instance .view-lines .view-line').first().waitFor();
+}
+
+/** Saves the file that is open. */
+export async function save(page: Page): Promise<void> {
+  await page.keyboard.press('Control+S');
+  await page.locator('.tab.active:not(.dirty)').waitFor();
+}
+
+/** Text of a file as it lies on the disk. */
+export function fileText(folder: string, file: string): string {
+  return readFileSync(join(folder, file), 'utf8');
 }
 
 /** Puts the cursor at the first place where `word` stands; both on one line. */

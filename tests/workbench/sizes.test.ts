@@ -1,0 +1,52 @@
+import { describe, expect, test } from 'vitest';
+import { hoverOver, openBeside, replaceText, selectText, visibleLines } from './editor.js';
+import { onPaper } from './positions.js';
+import { inWorkbench } from './session.js';
+
+describe('sizes and slots in the text', () => {
+  const session = inWorkbench('node', 'periodicals.joinery');
+
+  test('a joint picked at random shows the positions that its text comes to on paper', async () => {
+    const file = Math.random() < 0.5 ? 'periodicals.joinery' : 'bookcase.joinery';
+    const joints = onPaper(session.folder, file);
+    const joint = joints[Math.floor(Math.random() * joints.length)];
+    if (joint === undefined) throw new Error(`no joint of ${file} can be worked out on paper`);
+    await openBeside(session.page, file);
+    await selectText(session.page, joint.statement);
+    await session.page.keyboard.press('ArrowLeft');
+    const hover = await hoverOver(session.page, joint.statement, 'butt');
+    await session.shot('sizes-joint');
+    const told = `${file}, ${joint.statement}`;
+    expect(hover, told).toContain(joint.host.join(', '));
+    expect(hover, told).toContain(joint.entering.join(', '));
+    if (joint.spacer > 0) expect(hover, told).toMatch(new RegExp(`\\bspacer\\s+${joint.spacer}\\b`));
+  });
+
+  test('a part shows a drawing of itself on hover', async () => {
+    await openBeside(session.page, 'periodicals.joinery');
+    await hoverOver(session.page, 'part shelf', 'shelf');
+    const image = session.page.locator('.monaco-hover:not(.hidden) img').first();
+    await image.waitFor();
+    await session.page.waitForFunction(() => {
+      const shown = document.querySelector<HTMLImageElement>('.monaco-hover:not(.hidden) img');
+      return shown?.complete && shown.naturalWidth > 100;
+    });
+    await session.shot('sizes-part-drawing');
+    expect(await image.getAttribute('alt')).toContain('shelf');
+  });
+
+  test('a derived size stands in its line, and follows the shop file of the sheet', async () => {
+    const sizes = async () => (await visibleLines(session.page)).find((line) => /part shelf\s/.test(line)) ?? '';
+    await expect.poll(sizes, { timeout: 30_000 }).toContain('564.6');
+    await session.shot('sizes-hints');
+    await openBeside(session.page, 'shop.joinery');
+    await replaceText(session.page, 'measured 17.7', 'measured 17.5');
+    await openBeside(session.page, 'periodicals.joinery');
+    // Two sides that are 0.2 thinner each leave 0.4 more between them.
+    await expect.poll(sizes, { timeout: 30_000 }).toContain('565');
+    await openBeside(session.page, 'shop.joinery');
+    await replaceText(session.page, 'measured 17.5', 'measured 17.7');
+    await openBeside(session.page, 'periodicals.joinery');
+    await expect.poll(sizes, { timeout: 30_000 }).toContain('564.6');
+  });
+});
