@@ -10,6 +10,8 @@ export interface MilledHalf {
   readonly parts: readonly FittedPart[];
   /** What meets it there, one for each part or fewer. */
   readonly mates: readonly FittedPart[];
+  /** Every half it stands for, with its joint. */
+  readonly alike: readonly { readonly half: Half; readonly joint: FittedJoint }[];
 }
 
 /**
@@ -32,6 +34,7 @@ export function milledHalves(fit: Fit, told: (half: Half, joint: FittedJoint) =>
         part: known?.part ?? part,
         parts: withPart(known?.parts ?? [], part),
         mates: withPart(known?.mates ?? [], mate),
+        alike: [...(known?.alike ?? []), { half, joint }],
       });
     }
   }

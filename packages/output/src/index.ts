@@ -18,12 +18,15 @@ export { type FindingsStyle, findingsText, plural, summary } from './findings/te
 export { cabinetId, fitJson, fitJsonText } from './fit-json/fit-json.js';
 export type { CabinetJson, FitJson, JointJson, PartJson } from './fit-json/schema.js';
 export { tables } from './generated/tables.js';
+export type { MilledHalf } from './halves.js';
 export { type Locate, type Place, placeOf, type Quoted } from './place.js';
 export { printLength, printText } from './print/length.js';
 export { type Paint, PLAIN } from './print/paint.js';
 export { surfaceName } from './print/surface.js';
 export { visible } from './print/visible.js';
 export { toCsv } from './table/csv.js';
+export { type Laid, layout, noteLines } from './table/layout.js';
 export { toMarkdown } from './table/markdown.js';
 export { toPlain } from './table/plain.js';
 export type { Cell, Column, Table } from './table/table.js';
+export { slotRows, table as slotTable } from './tables/slots.js';

@@ -22,8 +22,12 @@ export const DRAWINGS = 'dryfit/drawings';
 export interface DrawnFile {
   /** Version of the text it was asked for; absent if the file is not open. */
   readonly version?: number | undefined;
+  /** Some of the text cannot be read. */
+  readonly broken: boolean;
   /** The text is broken, and this is drawn from the last one that was whole. */
   readonly stale: boolean;
+  /** False while the setting `joinery` keeps cabinets from being worked out; there is nothing to draw then. */
+  readonly workedOut: boolean;
   readonly cabinets: readonly DrawnCabinet[];
 }
 
@@ -40,9 +44,18 @@ export const SLOTS = 'dryfit/slots';
 
 export interface SlotRows {
   readonly version?: number | undefined;
+  readonly broken: boolean;
   readonly stale: boolean;
+  readonly workedOut: boolean;
+  /** The sentence that stands over the table while it is not to be milled from. */
+  readonly warning?: string | undefined;
   readonly columns: readonly { readonly heading: string; readonly right: boolean }[];
+  /** Rows as `dryfit build` writes them: halves that are milled alike are one row. */
   readonly rows: readonly SlotRow[];
+  /** How the table is to be read, and what it leaves out. */
+  readonly notes: readonly string[];
+  /** What keeps hands and eyes whole. */
+  readonly cautions: readonly string[];
 }
 
 export interface SlotRow {
@@ -52,10 +65,24 @@ export interface SlotRow {
     /** What it is sorted by: mm for a length. */
     readonly sort: string | number;
   }[];
-  /** Shape of the slot in the drawing of its cabinet. */
-  readonly shape: string;
+  /** Shapes of its slots in the drawing of its cabinet. */
+  readonly shapes: readonly string[];
+  /** Title of the cabinet, as its drawing has it. */
   readonly cabinet: string;
+  /** Parts it is milled into. */
+  readonly parts: readonly string[];
   readonly places: readonly TextPlace[];
+}
+
+/** Request, `SlotTableAsked` → string: rows of the slot table as `dryfit build` writes them. */
+export const SLOT_TABLE = 'dryfit/slotTable';
+
+export interface SlotTableAsked extends OfDocument {
+  readonly as: 'csv' | 'markdown';
+  /** Title of the cabinet whose table it is; all cabinets of the file in one table if absent. */
+  readonly cabinet?: string | undefined;
+  /** Which rows of `SlotRows`, in the order they are wanted; all if absent. */
+  readonly rows?: readonly number[] | undefined;
 }
 
 /** Notification from the server, `FitState`: a file has been worked out anew. */

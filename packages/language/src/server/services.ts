@@ -20,6 +20,7 @@ import { JoineryCompletionProvider } from './completion-provider.js';
 import { JoineryFormatter } from './formatter.js';
 import { JoineryHoverProvider } from './hover-provider.js';
 import { knowledgeOf } from './knowledge.js';
+import { answerRequests } from './requests.js';
 import { ClientSettings } from './settings.js';
 
 /** What only a server has beside the language. */
@@ -81,5 +82,6 @@ export function createJoineryServerServices(context: DefaultSharedModuleContext)
   registerChecks(joinery);
   // Made at once: what was whole is kept from the first text on.
   joinery.editor.LastGood;
+  answerRequests(joinery);
   return { shared, joinery };
 }

@@ -8,6 +8,8 @@ export interface Laid {
   readonly headings: readonly string[];
   readonly rows: readonly (readonly string[])[];
   readonly right: readonly boolean[];
+  /** Which column of the table each is. */
+  readonly kept: readonly number[];
 }
 
 /** Prints the cells of a table for people: one string a cell, units in the headings. */
@@ -20,6 +22,7 @@ export function layout(table: Table, format: LengthFormat): Laid {
     headings: columns.map((column) => heading(column, format)),
     rows: table.rows.map((row) => kept.map((i) => visible(cellText(row[i] as Cell, format)))),
     right: columns.map((column) => column.kind === 'count' || column.kind === 'length'),
+    kept,
   };
 }
 

@@ -9,9 +9,14 @@ import { type Cell, count, length, lengths, type Table, text } from '../table/ta
 /** Where every slot goes: both halves of every joint, from the part's own datum edge and reference. */
 export const table: TableMaker = { name: 'slots', rank: 2, make };
 
+/** What each row of the table is about, in the order of the rows. */
+export function slotRows(batch: Batch): readonly { readonly item: Item; readonly milled: MilledHalf }[] {
+  return sortedItems(batch).flatMap((item) => milledHalves(item.result.fit).map((milled) => ({ item, milled })));
+}
+
 function make(batch: Batch): Table {
   const items = sortedItems(batch);
-  const rows = items.flatMap((item) => milledHalves(item.result.fit).map((milled) => row(batch, item, milled)));
+  const rows = slotRows(batch).map(({ item, milled }) => row(batch, item, milled));
   return {
     name: 'slots',
     title: titleOf('Slots', batch),

@@ -1,0 +1,45 @@
+import { DocumentState, type LangiumDocument, URI } from 'langium';
+import type { CancellationToken } from 'vscode-languageserver-protocol';
+import { fitStateOf } from './fit-state.js';
+import { FIT_STATE, type OfDocument, SLOT_TABLE, SLOTS, type SlotTableAsked } from './protocol.js';
+import type { JoineryServerServices } from './services.js';
+import { slotRowsOf, slotTableOf } from './slots.js';
+
+/** Answers what a client asks beyond the editor protocol, and tells it how each open file stands. */
+export function answerRequests(services: JoineryServerServices): void {
+  const { shared } = services;
+  const connection = shared.lsp.Connection;
+  if (!connection) return;
+  const { DocumentBuilder, TextDocuments } = shared.workspace;
+  connection.onRequest(SLOTS, (asked: OfDocument, token: CancellationToken) =>
+    whenLinked(asked, services, token, (document) => slotRowsOf(document, services)),
+  );
+  connection.onRequest(SLOT_TABLE, (asked: SlotTableAsked, token: CancellationToken) =>
+    whenLinked(asked, services, token, (document) => slotTableOf(document, asked, services)),
+  );
+  DocumentBuilder.onDocumentPhase(DocumentState.Validated, (document) => {
+    const open = TextDocuments.get(document.uri);
+    if (open) void connection.sendNotification(FIT_STATE, fitStateOf(document, open.version));
+  });
+}
+
+/** Answers for a document once its names are resolved; null if there is no such file. */
+async function whenLinked<T>(
+  { textDocument }: OfDocument,
+  { shared }: JoineryServerServices,
+  token: CancellationToken,
+  answer: (document: LangiumDocument) => T,
+): Promise<T | null> {
+  const { DocumentBuilder, LangiumDocuments, WorkspaceManager } = shared.workspace;
+  await WorkspaceManager.ready;
+  const uri = URI.parse(textDocument.uri);
+  try {
+    if (!LangiumDocuments.hasDocument(uri))
+      await DocumentBuilder.build([await LangiumDocuments.getOrCreateDocument(uri)]);
+  } catch {
+    return null;
+  }
+  await DocumentBuilder.waitUntil(DocumentState.Linked, uri, token);
+  const document = LangiumDocuments.getDocument(uri);
+  return document ? answer(document) : null;
+}
