@@ -46,7 +46,10 @@ export const JoineryModule: Module<JoineryServices, PartialLangiumCoreServices &
     Fits: ({ joinery, shared }) => {
       const fits = new Fits(joinery.Files, joinery.Shops);
       shared.workspace.DocumentBuilder.onUpdate((_, deleted) => {
-        for (const uri of deleted) fits.forget(uri.toString());
+        for (const uri of deleted) {
+          fits.forget(uri.toString());
+          joinery.Shops.forget(uri.toString());
+        }
       });
       return fits;
     },

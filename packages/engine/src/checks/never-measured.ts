@@ -12,12 +12,14 @@ export const neverMeasured: Check = {
   severity: 'warning',
   *run(context) {
     const { materials } = context.spec.shop;
-    const measures = [...materials.values()].some((material) => material.measured !== undefined);
-    if (context.spec.thickness !== 'measured' || !measures) return;
-    const used = new Set(context.spec.parts.map((part) => part.material));
-    for (const name of used) {
-      const material = materials.get(name);
-      if (!material || material.measured) continue;
+    if (context.spec.thickness !== 'measured') return;
+    const used = [...new Set(context.spec.parts.map((part) => part.material))]
+      .map((name) => materials.get(name))
+      .filter((material) => material !== undefined && material.measured === undefined);
+    if (used.length === 0 || ![...materials.values()].some((material) => material.measured !== undefined)) return;
+    for (const material of used) {
+      if (material === undefined) continue;
+      const { name } = material;
       const sizes = restingOn(context, material);
       const first = partsInOrder(context).find((part) => part.material === name);
       if (sizes.length === 0 || !first) continue;

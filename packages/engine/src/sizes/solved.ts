@@ -97,7 +97,12 @@ const CERTAIN: Tolerance = { plus: Rational.ZERO, minus: Rational.ZERO };
 function inputTolerances(spec: Spec): ReadonlyMap<string, Tolerance> {
   const tolerances = new Map<string, Tolerance>();
   for (const input of spec.inputs) if (input.tolerance) tolerances.set(input.id, input.tolerance);
-  for (const material of spec.shop.materials.values()) {
+  // Of a glued-up sheet, the layers' as well: its thickness is worked out from theirs.
+  const names = new Set(spec.parts.map((part) => part.material));
+  for (const name of names) {
+    const material = spec.shop.materials.get(name);
+    if (!material) continue;
+    for (const layer of material.layers ?? []) names.add(layer);
     const used = spec.thickness === 'measured' && material.measured ? material.measured : material.thickness;
     if (used.tolerance) tolerances.set(thicknessInput(material.name), used.tolerance);
   }

@@ -1,6 +1,7 @@
 import { type Finding, type FitResult, fit, type Shop, type Spec } from '@dryfit/engine';
 import { AstUtils } from 'langium';
-import type { Cabinet, File, JobLine } from '../generated/ast.js';
+import { type Cabinet, type File, isCabinet, type JobLine } from '../generated/ast.js';
+import { type Anchor, follow } from '../interpret/anchor.js';
 import { interpretCabinet } from '../interpret/cabinet.js';
 import { readOverrides } from '../interpret/job.js';
 import type { Overrides } from '../interpret/parameters.js';
@@ -10,6 +11,8 @@ import { KeptWhileSame } from '../kept.js';
 import type { Unit } from '../parser/numbers.js';
 import { remember } from '../remember.js';
 import type { Files } from '../scope/files.js';
+import { namesOfFile } from '../scope/names.js';
+import { DrawnOn } from './drawn-on.js';
 
 export type Thickness = Spec['thickness'];
 
@@ -28,22 +31,39 @@ export interface MadeLine {
   readonly findings: readonly Finding[];
 }
 
-/** What was last worked out for a cabinet of a name, and all that it was worked out from. */
-interface Last {
-  readonly text: string;
-  readonly offset: number;
-  readonly shop: Shop;
-  readonly unit: Unit;
-  readonly variants: Map<string, Variant>;
+/** A variant and all that it was worked out from beside the cabinet's text and units. */
+interface Kept {
+  readonly variant: Variant;
+  readonly anchor: Anchor;
+  readonly shop: DrawnOn;
+  /** Every name in the cabinet stood for something. */
+  readonly linked: boolean;
+  readonly overrides: Overrides;
 }
 
+/** What was last worked out for a cabinet of a name, from which text. */
+interface Last {
+  readonly text: string;
+  readonly unit: Unit;
+  readonly variants: Map<string, Kept>;
+}
+
+/** The same, for the tree of the text as it stands. */
+interface Current extends Last {
+  readonly offset: number;
+  readonly shop: Shop;
+}
+
+/** Variants of a cabinet that are kept; a job whose values are being typed makes ever new ones. */
+const MOST = 64;
+
 /**
- * Cabinets worked out, kept while neither their own text nor anything it draws on changes. Checks, hovers and tables
- * ask here, so that each set of parameters is worked out once.
+ * Cabinets worked out, kept while neither their own text nor anything it draws on changes, wherever in its file the
+ * text moves to. Checks, hovers and tables ask here, so that each set of parameters is worked out once.
  */
 export class Fits {
-  private readonly kept = new KeptWhileSame<Cabinet, Map<string, Variant>>();
-  /** By document and name, so that typing in one cabinet does not work out those above it again. */
+  private readonly kept = new KeptWhileSame<Cabinet, Current>();
+  /** By document and name, so that typing in one cabinet does not work out the others again. */
   private readonly last = new Map<string, Map<string, Last>>();
 
   constructor(
@@ -72,14 +92,10 @@ export class Fits {
     return { cabinet, variant: this.variant(cabinet, new Map(other), thickness), findings };
   }
 
-  private variant(cabinet: Cabinet, overrides: Overrides, thickness: Thickness): Variant {
-    return remember(this.variants(cabinet), keyOf(overrides, thickness), () => {
-      const file = rootOf(cabinet);
-      const around = { shop: this.shops.of(file), unit: unitOf(file), thickness };
-      const { spec, findings } = interpretCabinet(cabinet, overrides, around);
-      const result = this.work(spec);
-      return { result, findings: [...findings, ...result.findings] };
-    });
+  /** How many variants are held, of how many cabinets. */
+  get held(): { readonly cabinets: number; readonly variants: number } {
+    const all = [...this.last.values()].flatMap((ofFile) => [...ofFile.values()]);
+    return { cabinets: all.length, variants: all.reduce((sum, { variants }) => sum + variants.size, 0) };
   }
 
   /** Lets go of what was worked out for a document that is no more. */
@@ -87,17 +103,46 @@ export class Fits {
     this.last.delete(uri);
   }
 
-  private variants(cabinet: Cabinet): Map<string, Variant> {
+  private variant(cabinet: Cabinet, overrides: Overrides, thickness: Thickness): Variant {
+    const current = this.current(cabinet);
+    const key = keyOf(overrides, thickness);
+    const { variants } = current;
+    const known = variants.get(key);
+    const kept = known && this.stillHolds(known, cabinet, current) ? known : undefined;
+    const now = kept ?? this.workOut(cabinet, overrides, thickness, current);
+    if (kept) bringUp(kept, overrides, current);
+    // The one asked for last goes to the end, so that the first one is the one not asked for longest.
+    variants.delete(key);
+    variants.set(key, now);
+    for (const oldest of variants.keys()) if (variants.size > MOST) variants.delete(oldest);
+    return now.variant;
+  }
+
+  private workOut(cabinet: Cabinet, overrides: Overrides, thickness: Thickness, { shop, unit }: Current): Kept {
+    const drawn = new DrawnOn(shop);
+    const { spec, findings, anchor } = interpretCabinet(cabinet, overrides, { shop: drawn, unit, thickness });
+    const result = this.work(spec);
+    const variant = { result, findings: [...findings, ...result.findings] };
+    return { variant, anchor, shop: drawn, linked: isLinked(cabinet), overrides };
+  }
+
+  /** A name that stood for nothing was never asked of the shop, so nothing is known of what it would change now. */
+  private stillHolds({ shop, linked }: Kept, cabinet: Cabinet, current: Current): boolean {
+    return shop.isOf(current.shop) || (shop.holdsFor(current.shop) && linked && isLinked(cabinet));
+  }
+
+  private current(cabinet: Cabinet): Current {
     const file = rootOf(cabinet);
     return this.kept.get(cabinet, this.files.layers(file), () => {
       const { text = '', offset = 0 } = cabinet.$cstNode ?? {};
-      const [shop, unit] = [this.shops.of(file), unitOf(file)];
+      const unit = unitOf(file);
       const ofFile = remember(this.last, file.$document?.uri.toString() ?? '', () => new Map<string, Last>());
-      const last = ofFile.get(cabinet.name);
-      const same = last?.text === text && last.offset === offset && last.shop === shop && last.unit === unit;
-      const variants = same ? last.variants : new Map<string, Variant>();
-      ofFile.set(cabinet.name, { text, offset, shop, unit, variants });
-      return variants;
+      const key = keyOfCabinet(cabinet, file);
+      const last = ofFile.get(key);
+      const variants = last?.text === text && last.unit === unit ? last.variants : new Map<string, Kept>();
+      ofFile.set(key, { text, unit, variants });
+      if (ofFile.size > file.entries.length) keepOnly(ofFile, file);
+      return { text, unit, variants, offset, shop: this.shops.of(file) };
     });
   }
 }
@@ -105,6 +150,34 @@ export class Fits {
 const NONE: Overrides = new Map();
 
 const rootOf = (node: Cabinet | JobLine): File => AstUtils.findRootNode(node) as File;
+
+/** Takes a variant along to where its cabinet, the entries it draws on and the values given to it stand now. */
+function bringUp({ anchor, shop, overrides }: Kept, now: Overrides, current: Current): void {
+  anchor.moveTo(current.offset);
+  shop.show(current.shop);
+  for (const [name, { source }] of overrides) follow(source, now.get(name)?.source);
+}
+
+/** The name; of several cabinets of one name, the first goes by it, since each has a place of its own. */
+function keyOfCabinet(cabinet: Cabinet, file: File): string {
+  const first = namesOfFile(file).byType.get(cabinet.$type)?.get(cabinet.name);
+  return first === undefined || first === cabinet ? cabinet.name : `${cabinet.name} ${file.entries.indexOf(cabinet)}`;
+}
+
+/** Lets go of cabinets that the file no longer has, such as one whose name is being typed. */
+function keepOnly(ofFile: Map<string, Last>, file: File): void {
+  const present = new Set(file.entries.filter(isCabinet).map((cabinet) => keyOfCabinet(cabinet, file)));
+  for (const key of ofFile.keys()) if (!present.has(key)) ofFile.delete(key);
+}
+
+/** Every name in a cabinet stands for something. */
+function isLinked(cabinet: Cabinet): boolean {
+  const { offset = 0, end = 0 } = cabinet.$cstNode ?? {};
+  const references = cabinet.$container.$document?.references ?? [];
+  return !references.some(
+    ({ error, $refNode }) => error && ($refNode === undefined || ($refNode.offset >= offset && $refNode.end <= end)),
+  );
+}
 
 function keyOf(overrides: Overrides, thickness: Thickness): string {
   const values = [...overrides].map(

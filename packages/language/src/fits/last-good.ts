@@ -1,6 +1,7 @@
 import type { Finding, FitResult, Source } from '@dryfit/engine';
 import { DocumentState, type LangiumDocument, type LangiumSharedCoreServices } from 'langium';
 import { type Cabinet, isCabinet, isJob } from '../generated/ast.js';
+import { type Anchor, anchorOf } from '../interpret/anchor.js';
 import { fileOf } from '../scope/imports.js';
 import type { Fits, Thickness } from './fits.js';
 import { moved } from './moved.js';
@@ -36,6 +37,8 @@ interface Kept {
   readonly written: ReadonlyMap<string, FitResult>;
   readonly cabinets: readonly Made[];
   readonly text: string;
+  /** Where each cabinet stood in that text; those that can still be read have moved since. */
+  readonly stood: ReadonlyMap<Anchor, number>;
 }
 
 /**
@@ -77,8 +80,12 @@ export class LastGood {
     if (!this.worksOut()) return { broken, stale: false, cabinets: [], now: (source) => source };
     if (!kept) return { broken, stale: false, cabinets: this.made(document), now: (source) => source };
     const shift = moved(kept.text, document.textDocument.getText());
-    const now = (source: Source): Source =>
-      source.uri === uri ? { uri, start: shift(source.start), end: shift(source.end) } : source;
+    const now = (source: Source): Source => {
+      if (source.uri !== uri) return source;
+      const anchor = anchorOf(source);
+      const by = anchor === undefined ? 0 : (kept.stood.get(anchor) ?? anchor.offset) - anchor.offset;
+      return { uri, start: shift(source.start + by), end: shift(source.end + by) };
+    };
     return { broken, stale: true, cabinets: kept.cabinets, now };
   }
 
@@ -88,10 +95,17 @@ export class LastGood {
 
   private keep(document: LangiumDocument): Kept {
     const thickness = this.options.thickness?.();
+    const cabinets = this.made(document);
     return {
       written: new Map(cabinetsOf(document).map((cabinet) => [cabinet.name, this.fits.of(cabinet, thickness).result])),
-      cabinets: this.made(document),
+      cabinets,
       text: document.textDocument.getText(),
+      stood: new Map(
+        cabinets.flatMap(({ result }): [Anchor, number][] => {
+          const anchor = anchorOf(result.spec.source);
+          return anchor ? [[anchor, anchor.offset]] : [];
+        }),
+      ),
     };
   }
 

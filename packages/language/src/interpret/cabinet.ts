@@ -11,6 +11,7 @@ import {
 import { writtenTwice } from '../checks/written-twice.js';
 import type { Cabinet, CabinetItem, ConnectFact, DatumFact, MilledLine } from '../generated/ast.js';
 import type { Unit } from '../parser/numbers.js';
+import { Anchor } from './anchor.js';
 import { readConnect, readDatum } from './connect.js';
 import { idOfJoint, readJoint } from './joint.js';
 import { type Overrides, Parameters } from './parameters.js';
@@ -41,11 +42,14 @@ export interface Surroundings {
 export interface Interpreted {
   readonly spec: Spec;
   readonly findings: readonly Finding[];
+  /** Moves every place in spec and findings, and in whatever is worked out from these, with the cabinet. */
+  readonly anchor: Anchor;
 }
 
 /** Values a job gives are in `overrides`; every other parameter has the value written beside it. */
 export function interpretCabinet(cabinet: Cabinet, overrides: Overrides, around: Surroundings): Interpreted {
-  const places = new Places(cabinet);
+  const anchor = new Anchor(cabinet.$cstNode?.offset ?? 0);
+  const places = new Places(cabinet, anchor);
   const findings: Finding[] = [];
   const report = (finding: Finding) => void findings.push(finding);
   const { unit, shop, thickness } = around;
@@ -93,7 +97,7 @@ export function interpretCabinet(cabinet: Cabinet, overrides: Overrides, around:
     shop,
     thickness,
   };
-  return { spec, findings };
+  return { spec, findings, anchor };
 }
 
 /** The name of a statement, from the names in it and never from where it stands. */

@@ -1,12 +1,16 @@
 import type { Source } from '@dryfit/engine';
 import { type AstNode, AstUtils, type CstNode, GrammarUtils } from 'langium';
 import { type Binary, type Expression, isFile } from '../generated/ast.js';
+import type { Anchor } from './anchor.js';
 
-/** Where nodes of one file stand. */
+/** Where nodes of one file stand; with an anchor, places that move with it. */
 export class Places {
   readonly uri: string;
 
-  constructor(node: AstNode) {
+  constructor(
+    node: AstNode,
+    private readonly anchor?: Anchor,
+  ) {
     const root = AstUtils.findRootNode(node);
     this.uri = isFile(root) ? (root.$document?.uri.toString() ?? '') : '';
   }
@@ -25,7 +29,7 @@ export class Places {
   }
 
   at(node: CstNode | undefined): Source {
-    return { uri: this.uri, start: node?.offset ?? 0, end: node?.end ?? 0 };
+    return this.place(node?.offset ?? 0, node?.end ?? 0);
   }
 
   /** An operation shares its syntax node with the whole of what it is part of; its own ends are its operands'. */
@@ -34,7 +38,7 @@ export class Places {
     const left = expression.left && this.expression(expression.left);
     const right = expression.right && this.expression(expression.right);
     const own = this.of(expression);
-    return { uri: this.uri, start: left?.start ?? own.start, end: right?.end ?? own.end };
+    return this.place(left?.start ?? own.start, right?.end ?? own.end);
   }
 
   operator(binary: Binary): Source {
@@ -45,7 +49,11 @@ export class Places {
     const between = root.fullText.slice(left.end, right.start);
     const at = withoutComments(between).indexOf(binary.operator);
     const start = left.end + Math.max(0, at);
-    return { uri: this.uri, start, end: start + 1 };
+    return this.place(start, start + 1);
+  }
+
+  private place(start: number, end: number): Source {
+    return this.anchor?.place(this.uri, start, end) ?? { uri: this.uri, start, end };
   }
 }
 

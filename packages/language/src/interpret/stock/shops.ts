@@ -22,6 +22,7 @@ import { readJig } from './jig.js';
 import { readMachine } from './machine.js';
 import { readBand, readMaterial, reportLayerCycle } from './material.js';
 import { readPattern } from './pattern.js';
+import { sameEntry } from './same.js';
 
 /** What one file keeps: its entries as data, by name, and what is wrong with them. */
 interface FileStock {
@@ -46,6 +47,8 @@ interface Branch {
 export class Shops {
   private readonly stocks = new KeptWhileSame<File, FileStock>();
   private readonly shops: Branch = { next: new WeakMap() };
+  /** By document, what its last text said. */
+  private readonly last = new Map<string, FileStock>();
   /** Materials being read, the outermost first, so that layers of layers end. */
   private readonly open = new Set<MaterialNode>();
   /** The outermost of them has turned out to be a layer of itself. */
@@ -71,7 +74,17 @@ export class Shops {
   /** Connectors and layers may be of other files, so a file's stock is read again when one of these changes. */
   private stock(file: File): FileStock {
     if (!file.entries.some(isStock)) return NOTHING;
-    return this.stocks.get(file, this.files.layers(file), () => this.read(file));
+    return this.stocks.get(file, this.files.layers(file), () => {
+      const uri = file.$document?.uri.toString() ?? '';
+      const stock = keepEntries(this.read(file), this.last.get(uri));
+      this.last.set(uri, stock);
+      return stock;
+    });
+  }
+
+  /** Lets go of what a document said that is no more. */
+  forget(uri: string): void {
+    this.last.delete(uri);
   }
 
   private read(file: File): FileStock {
@@ -117,6 +130,28 @@ export class Shops {
     return material;
   }
 }
+
+/** Entries that say what they said before stay the same objects, so that nothing drawn from them need be drawn anew. */
+function keepEntries(now: FileStock, before: FileStock | undefined): FileStock {
+  if (!before) return now;
+  return {
+    materials: keepOf(now.materials, before.materials),
+    bands: keepOf(now.bands, before.bands),
+    machines: keepOf(now.machines, before.machines),
+    connectors: keepOf(now.connectors, before.connectors),
+    patterns: keepOf(now.patterns, before.patterns),
+    jig: now.jig && sameEntry(now.jig, before.jig),
+    pose: now.pose && sameEntry(now.pose, before.pose),
+    limits: now.limits && sameEntry(now.limits, before.limits),
+    findings: now.findings,
+  };
+}
+
+const keepOf = <T extends object>(
+  now: ReadonlyMap<string, T>,
+  before: ReadonlyMap<string, T>,
+): ReadonlyMap<string, T> =>
+  new Map([...now].map(([name, entry]): [string, T] => [name, sameEntry(entry, before.get(name))]));
 
 const NOBODY = () => undefined;
 
