@@ -1,6 +1,6 @@
 import { type Finding, type FitResult, fit, type Shop, type Spec } from '@dryfit/engine';
 import { AstUtils } from 'langium';
-import { type Cabinet, type File, isCabinet, type JobLine } from '../generated/ast.js';
+import { Cabinet, type File, isCabinet, type JobLine } from '../generated/ast.js';
 import { type Anchor, follow } from '../interpret/anchor.js';
 import { interpretCabinet } from '../interpret/cabinet.js';
 import { readOverrides } from '../interpret/job.js';
@@ -141,7 +141,7 @@ export class Fits {
       const last = ofFile.get(key);
       const variants = last?.text === text && last.unit === unit ? last.variants : new Map<string, Kept>();
       ofFile.set(key, { text, unit, variants });
-      if (ofFile.size > file.entries.length) keepOnly(ofFile, file);
+      if (ofFile.size > countOf(file)) keepOnly(ofFile, file);
       return { text, unit, variants, offset, shop: this.shops.of(file) };
     });
   }
@@ -162,6 +162,12 @@ function bringUp({ anchor, shop, overrides }: Kept, now: Overrides, current: Cur
 function keyOfCabinet(cabinet: Cabinet, file: File): string {
   const first = namesOfFile(file).byType.get(cabinet.$type)?.get(cabinet.name);
   return first === undefined || first === cabinet ? cabinet.name : `${cabinet.name} ${file.entries.indexOf(cabinet)}`;
+}
+
+/** How many cabinets a file has at most; counted without going through it. */
+function countOf(file: File): number {
+  const { byType, duplicates } = namesOfFile(file);
+  return (byType.get(Cabinet.$type)?.size ?? 0) + duplicates.length;
 }
 
 /** Lets go of cabinets that the file no longer has, such as one whose name is being typed. */
