@@ -1,4 +1,4 @@
-import { inject, type Module } from 'langium';
+import { createGrammarConfig, inject, type Module } from 'langium';
 import {
   createDefaultModule,
   createDefaultSharedModule,
@@ -16,12 +16,29 @@ import { JoineryGeneratedModule, JoineryGeneratedSharedModule } from '../generat
 import { LIBRARY_SCHEME } from '../library/library.js';
 import { JoineryModule, JoinerySharedModule } from '../module.js';
 import type { JoineryAddedServices } from '../services.js';
+import { JoineryCodeActionProvider } from './code-action-provider.js';
+import { JoineryCodeLensProvider } from './code-lens-provider.js';
 import { JoineryCompletionProvider } from './completion-provider.js';
+import { JoineryDefinitionProvider } from './definition-provider.js';
+import { JoineryDocumentHighlightProvider } from './document-highlight-provider.js';
+import { JoineryDocumentLinkProvider } from './document-link-provider.js';
+import { JoineryDocumentSymbolProvider } from './document-symbol-provider.js';
+import { JoineryFileOperations } from './file-operations.js';
+import { JoineryFoldingRangeProvider } from './folding-range-provider.js';
 import { JoineryFormatter } from './formatter.js';
 import { JoineryHoverProvider } from './hover-provider.js';
+import { JoineryInlayHintProvider } from './inlay-hint-provider.js';
 import { knowledgeOf } from './knowledge.js';
+import { JoineryLanguageServer } from './language-server.js';
+import { JoineryReferences } from './references.js';
+import { refreshWhatDepends } from './refresh.js';
+import { JoineryRenameProvider } from './rename-provider.js';
 import { answerRequests } from './requests.js';
+import { JoinerySemanticTokenProvider } from './semantic-token-provider.js';
 import { ClientSettings } from './settings.js';
+import { JoinerySignatureHelpProvider } from './signature-help-provider.js';
+import { answerStandardRequests } from './standard-requests.js';
+import { JoineryWorkspaceSymbolProvider } from './workspace-symbol-provider.js';
 
 /** What only a server has beside the language. */
 export interface EditorServices {
@@ -46,13 +63,29 @@ const JoineryServerModule: Module<JoineryServerServices, PartialLangiumServices 
         joinery: () => editor.Settings.now.joinery,
       }),
   },
+  references: {
+    References: (services) => new JoineryReferences(services),
+  },
   parser: {
+    // Names may have letters beyond the English ones.
+    GrammarConfig: (services) => ({ ...createGrammarConfig(services), nameRegexp: /[\p{L}\p{N}_]/u }),
     CompletionParser: (services) => createJoineryCompletionParser(services),
   },
   lsp: {
+    CodeActionProvider: (services) => new JoineryCodeActionProvider(services),
     CompletionProvider: (services) => new JoineryCompletionProvider(services),
     HoverProvider: (services) => new JoineryHoverProvider(knowledgeOf(services)),
     Formatter: (services) => new JoineryFormatter(services),
+    InlayHintProvider: (services) => new JoineryInlayHintProvider(services),
+    CodeLensProvider: (services) => new JoineryCodeLensProvider(services),
+    SemanticTokenProvider: (services) => new JoinerySemanticTokenProvider(services),
+    DefinitionProvider: (services) => new JoineryDefinitionProvider(services),
+    DocumentHighlightProvider: (services) => new JoineryDocumentHighlightProvider(services),
+    RenameProvider: (services) => new JoineryRenameProvider(services),
+    DocumentSymbolProvider: () => new JoineryDocumentSymbolProvider(),
+    FoldingRangeProvider: () => new JoineryFoldingRangeProvider(),
+    DocumentLinkProvider: () => new JoineryDocumentLinkProvider(),
+    SignatureHelp: (services) => new JoinerySignatureHelpProvider(services),
   },
 };
 
@@ -61,6 +94,9 @@ const JoineryServerSharedModule: Module<LangiumSharedServices, PartialLangiumSha
     ConfigurationProvider: (services) => new ClientSettings(services),
   },
   lsp: {
+    LanguageServer: (services) => new JoineryLanguageServer(services),
+    WorkspaceSymbolProvider: (services) => new JoineryWorkspaceSymbolProvider(services),
+    FileOperationHandler: (services) => new JoineryFileOperations(services),
     // Lets the editor open the built-in library where a definition is in it.
     TextDocumentContentProvider: (services) => new DefaultTextDocumentContentProvider(services, LIBRARY_SCHEME),
   },
@@ -83,5 +119,7 @@ export function createJoineryServerServices(context: DefaultSharedModuleContext)
   // Made at once: what was whole is kept from the first text on.
   joinery.editor.LastGood;
   answerRequests(joinery);
+  answerStandardRequests(joinery);
+  refreshWhatDepends(joinery);
   return { shared, joinery };
 }
