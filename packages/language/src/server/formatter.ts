@@ -1,13 +1,20 @@
 import type { LangiumDocument } from 'langium';
 import type { Formatter } from 'langium/lsp';
-import type { DocumentRangeFormattingParams, TextEdit } from 'vscode-languageserver-protocol';
-import { type Edit, editsWithin, formatEdits } from '../format/edits.js';
+import type {
+  DocumentOnTypeFormattingParams,
+  DocumentRangeFormattingParams,
+  TextEdit,
+} from 'vscode-languageserver-protocol';
+import { formatEdits } from '../format/edits.js';
 import { type Reader, readerOf } from '../format/pieces.js';
+import { editsInRange } from '../format/range.js';
+import { editsAfterTyping, TYPED } from '../format/typed.js';
 import type { JoineryServices } from '../services.js';
+import { stretchOf, toTextEdits } from './convert.js';
 
 /** Turns the edits of the layout into what the editor's protocol has for them. */
 export class JoineryFormatter implements Formatter {
-  readonly formatOnTypeOptions = undefined;
+  readonly formatOnTypeOptions = { firstTriggerCharacter: TYPED[0], moreTriggerCharacter: TYPED.slice(1) };
   private readonly reader: Reader;
 
   constructor(services: JoineryServices) {
@@ -18,20 +25,13 @@ export class JoineryFormatter implements Formatter {
     return toTextEdits(document, formatEdits(document.textDocument.getText(), this.reader));
   }
 
-  formatDocumentRange(document: LangiumDocument, { range }: DocumentRangeFormattingParams): TextEdit[] {
+  formatDocumentRange(document: LangiumDocument, params: DocumentRangeFormattingParams): TextEdit[] {
+    const { start, end } = stretchOf(document, params.range);
+    return toTextEdits(document, editsInRange(document.textDocument.getText(), start, end, this.reader));
+  }
+
+  formatDocumentOnType(document: LangiumDocument, { position, ch }: DocumentOnTypeFormattingParams): TextEdit[] {
     const text = document.textDocument;
-    const edits = formatEdits(text.getText(), this.reader);
-    return toTextEdits(document, editsWithin(edits, text.offsetAt(range.start), text.offsetAt(range.end)));
+    return toTextEdits(document, editsAfterTyping(text.getText(), text.offsetAt(position), ch, this.reader));
   }
-
-  formatDocumentOnType(): TextEdit[] {
-    return [];
-  }
-}
-
-function toTextEdits({ textDocument }: LangiumDocument, edits: readonly Edit[]): TextEdit[] {
-  return edits.map(({ start, end, text }) => ({
-    range: { start: textDocument.positionAt(start), end: textDocument.positionAt(end) },
-    newText: text,
-  }));
 }

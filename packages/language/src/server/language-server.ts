@@ -1,0 +1,22 @@
+import { DefaultLanguageServer } from 'langium/lsp';
+import type { InitializeParams, InitializeResult } from 'vscode-languageserver-protocol';
+
+/** Langium's server, which can do some things more than it says of itself. */
+export class JoineryLanguageServer extends DefaultLanguageServer {
+  /** What the client can do, as it said first. */
+  client: InitializeParams['capabilities'] = {};
+
+  protected override buildInitializeResult(params: InitializeParams): InitializeResult {
+    this.client = params.capabilities;
+    const { capabilities, ...rest } = super.buildInitializeResult(params);
+    return {
+      ...rest,
+      capabilities: {
+        ...capabilities,
+        codeLensProvider: { resolveProvider: true },
+        inlayHintProvider: { resolveProvider: true },
+        selectionRangeProvider: true,
+      },
+    };
+  }
+}
