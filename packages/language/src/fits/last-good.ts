@@ -72,6 +72,11 @@ export class LastGood {
     return { result: this.fits.of(cabinet, this.options.thickness?.()).result, stale: false };
   }
 
+  /** What was found for a cabinet when its file was last whole; nothing is worked out for it. */
+  known({ name, $container }: Cabinet): FitResult | undefined {
+    return this.kept.get($container.$document?.uri.toString() ?? '')?.written.get(name);
+  }
+
   /** All that is made of a file. */
   ofFile(document: LangiumDocument): FittedFile {
     const uri = document.uri.toString();

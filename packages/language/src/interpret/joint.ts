@@ -142,7 +142,7 @@ function readRest(node: Joint, facts: readonly FactNode[], reading: StatementRea
 }
 
 /** Which joints a figure is cut in; the other facts go into any. */
-const CUT_IN: Readonly<Record<CutFact['cut'], readonly Verb[]>> = {
+export const CUT_IN: Readonly<Record<CutFact['cut'], readonly Verb[]>> = {
   depth: ['groove', 'house'],
   width: ['groove', 'house'],
   lap: ['rebate'],
@@ -189,7 +189,7 @@ function onlyOnce(node: Joint, reading: StatementReading): readonly FactNode[] {
 }
 
 /** What a fact says of a joint, for facts that say it once. */
-const keyOf = (fact: FactNode): string | undefined => (fact.$type === 'CutFact' ? fact.cut : SAID_ONCE[fact.$type]);
+export const keyOf = (fact: FactNode): string | undefined => (fact.$type === 'CutFact' ? fact.cut : SAID_ONCE[fact.$type]);
 
 const SAID_ONCE: Partial<Record<FactNode['$type'], string>> = {
   ConnectFact: 'connect',
