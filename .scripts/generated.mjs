@@ -5,7 +5,8 @@ import * as checks from './generators/checks.mjs';
 import * as library from './generators/library.mjs';
 import * as parser from './generators/parser.mjs';
 import * as schemas from './generators/schemas.mjs';
+import * as severities from './generators/severities.mjs';
 import * as summaries from './generators/summaries.mjs';
 import * as tables from './generators/tables.mjs';
 
-export const generators = [parser, library, checks, summaries, broken, tables, schemas];
+export const generators = [parser, library, checks, summaries, broken, tables, schemas, severities];

@@ -1,9 +1,17 @@
+import { workspace } from 'vscode';
 import type { LanguageClientOptions } from 'vscode-languageclient';
 
-/** Id shared by the language client, the output channel and the language contribution. */
+/** Id of the language contribution. */
 export const languageId = 'joinery';
+
+/** Id of the client: its output channel, and the section its setting `trace.server` is read from. */
+export const clientId = 'dryfit';
 
 /** Options both clients share; every URI scheme is served, so that virtual folders work too. */
 export const clientOptions: LanguageClientOptions = {
   documentSelector: [{ language: languageId }],
+  // Asked anew at every start: a server that is restarted begins with the settings of now.
+  initializationOptions: () => ({
+    dryfit: { ...workspace.getConfiguration().get<object>('dryfit'), checkPages: true },
+  }),
 };
