@@ -1,6 +1,7 @@
 export { languageChecks } from './checks/index.js';
 export { type ExaminedFile, examineFiles, textOfFile } from './files.js';
 export { type Examination, type ExaminedJob, type ExamineOptions, examine } from './findings/examine.js';
+export { checkNames, type Severities, troublesOf, WANTED_SEVERITIES, type WantedSeverity } from './findings/severity.js';
 export type { MadeLine, Thickness, Variant } from './fits/fits.js';
 export { formatText } from './format/format.js';
 export { type Reader, readerOf } from './format/pieces.js';

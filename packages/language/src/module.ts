@@ -7,7 +7,6 @@ import {
   type Module,
   type PartialLangiumCoreServices,
 } from 'langium';
-import { JoineryDocumentValidator, registerChecks } from './findings/validator.js';
 import { Fits } from './fits/fits.js';
 import { JoineryGeneratedModule, JoineryGeneratedSharedModule } from './generated/module.js';
 import { Shops } from './interpret/stock/shops.js';
@@ -36,9 +35,6 @@ export const JoineryModule: Module<JoineryServices, PartialLangiumCoreServices &
   references: {
     ScopeComputation: () => new JoineryScopeComputation(),
     ScopeProvider: (services) => new JoineryScopeProvider(services),
-  },
-  validation: {
-    DocumentValidator: (services) => new JoineryDocumentValidator(services),
   },
   joinery: {
     Files: (services) => new Files(services.shared),
@@ -74,6 +70,5 @@ export function createJoineryServices(context: DefaultSharedCoreModuleContext): 
   const shared = inject(createDefaultSharedCoreModule(context), JoineryGeneratedSharedModule, JoinerySharedModule);
   const joinery = inject(createDefaultCoreModule({ shared }), JoineryGeneratedModule, JoineryModule);
   shared.ServiceRegistry.register(joinery);
-  registerChecks(joinery);
   return { shared, joinery };
 }

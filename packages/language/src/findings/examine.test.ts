@@ -114,19 +114,3 @@ test('sizes can be worked from the thickness that sheets are sold by', async () 
   const { cabinets } = examine(document, memory.services.joinery, { thickness: 'nominal' });
   expect(cabinets[0]?.fit.parts.find(({ id }) => id === 'top')?.extent.x?.toNumber()).toBe(564);
 });
-
-test('what the editor shows is what was found: code, place, message with its cure, related places', async () => {
-  const text = periodicals.replace('flush front\n', 'flush front\n    allow slot-near-egde "x"\n');
-  const memory = new FilesInMemory({ 'shop.joinery': shop, 'text.joinery': text });
-  const [diagnostic, ...others] = (await memory.open('text.joinery')).diagnostics ?? [];
-  expect(others).toEqual([]);
-  expect(diagnostic).toMatchObject({
-    code: 'unknown-check',
-    source: 'dryfit',
-    severity: 2,
-    message: 'there is no check called slot-near-egde that can be allowed\nDid you mean slot-near-edge?',
-    data: { code: 'unknown-check', instead: 'slot-near-edge' },
-  });
-  const at = text.slice(0, text.indexOf('slot-near-egde')).split('\n');
-  expect(diagnostic?.range.start).toEqual({ line: at.length - 1, character: at.at(-1)?.length });
-});

@@ -17,6 +17,7 @@ import { fileOf } from '../scope/imports.js';
 import type { JoineryServices } from '../services.js';
 import { allowed } from './allowed.js';
 import { unknownNames } from './links.js';
+import { type Severities, withSeverities } from './severity.js';
 import { syntaxFindings } from './syntax.js';
 import { isUsedElsewhere, variantFindings } from './variants.js';
 
@@ -42,6 +43,8 @@ export interface ExamineOptions {
   readonly thickness?: Thickness | undefined;
   /** False leaves the cabinets as they are and looks at the text only; true if absent. */
   readonly joinery?: boolean | undefined;
+  /** How grave a house takes the findings of a check to be, by its name. */
+  readonly severity?: Severities | undefined;
 }
 
 const FILE_CHECKS: readonly FileCheck[] = [
@@ -59,6 +62,11 @@ export function examine(
   services: JoineryServices,
   options: ExamineOptions = {},
 ): Examination {
+  const examination = examineAll(document, services, options);
+  return { ...examination, findings: withSeverities(examination.findings, options.severity ?? {}) };
+}
+
+function examineAll(document: LangiumDocument, services: JoineryServices, options: ExamineOptions): Examination {
   const file = fileOf(document);
   if (!file) return { findings: syntaxFindings(document), cabinets: [], jobs: [], units: 'mm' };
   const places = new Places(file);
@@ -118,14 +126,21 @@ export function examine(
 export async function examineWhileTyping(
   document: LangiumDocument,
   services: JoineryServices,
+  options: ExamineOptions,
   cancelToken: Cancellation.CancellationToken,
 ): Promise<Examination> {
-  for (const cabinet of cabinetsOf(fileOf(document))) {
+  const { Fits } = services.joinery;
+  const file = options.joinery === false ? undefined : fileOf(document);
+  for (const cabinet of cabinetsOf(file)) {
     await interruptAndCheck(cancelToken);
-    services.joinery.Fits.of(cabinet);
+    Fits.of(cabinet, options.thickness);
+  }
+  for (const line of file?.entries.filter(isJob).flatMap((job) => job.lines) ?? []) {
+    await interruptAndCheck(cancelToken);
+    Fits.line(line, options.thickness);
   }
   await interruptAndCheck(cancelToken);
-  return examine(document, services);
+  return examine(document, services, options);
 }
 
 const cabinetsOf = (file: File | undefined): readonly Cabinet[] => file?.entries.filter(isCabinet) ?? [];

@@ -98,3 +98,21 @@ export interface FitState {
   readonly units: 'mm' | 'in';
   readonly cabinets: readonly string[];
 }
+
+/**
+ * Address of the page about a check, given with each finding to a client that says
+ * `initializationOptions.dryfit.checkPages: true`, which is to show that page.
+ */
+export const checkPage = (code: string): string => `dryfit-check:/${code}.md`;
+
+/**
+ * Request without parameters → `WorkspaceChecked`: works out every file of the workspace and tells its findings. Files
+ * that are not open are otherwise not worked out; those that had findings are looked at until they have none.
+ */
+export const CHECK_WORKSPACE = 'dryfit/checkWorkspace';
+
+export interface WorkspaceChecked {
+  readonly files: number;
+  readonly errors: number;
+  readonly warnings: number;
+}

@@ -10,7 +10,6 @@ import {
   type PartialLangiumSharedServices,
 } from 'langium/lsp';
 import { createJoineryCompletionParser } from '../completion/parser.js';
-import { registerChecks } from '../findings/validator.js';
 import { LastGood } from '../fits/last-good.js';
 import { JoineryGeneratedModule, JoineryGeneratedSharedModule } from '../generated/module.js';
 import { LIBRARY_SCHEME } from '../library/library.js';
@@ -20,9 +19,13 @@ import { JoineryCodeActionProvider } from './code-action-provider.js';
 import { JoineryCodeLensProvider } from './code-lens-provider.js';
 import { JoineryCompletionProvider } from './completion-provider.js';
 import { JoineryDefinitionProvider } from './definition-provider.js';
+import { ServerDocumentBuilder } from './document-builder.js';
 import { JoineryDocumentHighlightProvider } from './document-highlight-provider.js';
 import { JoineryDocumentLinkProvider } from './document-link-provider.js';
 import { JoineryDocumentSymbolProvider } from './document-symbol-provider.js';
+import { JoineryDocumentUpdates } from './document-updates.js';
+import { JoineryDocumentValidator } from './document-validator.js';
+import { Examinations } from './examinations.js';
 import { JoineryFileOperations } from './file-operations.js';
 import { JoineryFoldingRangeProvider } from './folding-range-provider.js';
 import { JoineryFormatter } from './formatter.js';
@@ -36,8 +39,10 @@ import { JoineryRenameProvider } from './rename-provider.js';
 import { answerRequests } from './requests.js';
 import { JoinerySemanticTokenProvider } from './semantic-token-provider.js';
 import { ClientSettings } from './settings.js';
+import { settingsTakeEffect } from './settings-take-effect.js';
 import { JoinerySignatureHelpProvider } from './signature-help-provider.js';
 import { answerStandardRequests } from './standard-requests.js';
+import { answerWorkspaceCheck } from './workspace-check.js';
 import { JoineryWorkspaceSymbolProvider } from './workspace-symbol-provider.js';
 
 /** What only a server has beside the language. */
@@ -46,6 +51,8 @@ export interface EditorServices {
     readonly Settings: ClientSettings;
     /** What was found for the cabinets of open files when their text was last whole. */
     readonly LastGood: LastGood;
+    /** What is to be said of each file. */
+    readonly Examinations: Examinations;
   };
 }
 
@@ -56,6 +63,7 @@ export type JoineryServerServices = LangiumServices & JoineryAddedServices & Edi
 const JoineryServerModule: Module<JoineryServerServices, PartialLangiumServices & EditorServices> = {
   editor: {
     Settings: ({ shared }) => shared.workspace.ConfigurationProvider as ClientSettings,
+    Examinations: (services) => new Examinations(services),
     LastGood: ({ shared, joinery, editor }) =>
       new LastGood(shared, joinery.Fits, {
         isOpen: ({ uri }) => shared.workspace.TextDocuments.get(uri) !== undefined,
@@ -65,6 +73,9 @@ const JoineryServerModule: Module<JoineryServerServices, PartialLangiumServices 
   },
   references: {
     References: (services) => new JoineryReferences(services),
+  },
+  validation: {
+    DocumentValidator: (services) => new JoineryDocumentValidator(services),
   },
   parser: {
     // Names may have letters beyond the English ones.
@@ -92,8 +103,10 @@ const JoineryServerModule: Module<JoineryServerServices, PartialLangiumServices 
 const JoineryServerSharedModule: Module<LangiumSharedServices, PartialLangiumSharedServices> = {
   workspace: {
     ConfigurationProvider: (services) => new ClientSettings(services),
+    DocumentBuilder: (services) => new ServerDocumentBuilder(services),
   },
   lsp: {
+    DocumentUpdateHandler: (services) => new JoineryDocumentUpdates(services),
     LanguageServer: (services) => new JoineryLanguageServer(services),
     WorkspaceSymbolProvider: (services) => new JoineryWorkspaceSymbolProvider(services),
     FileOperationHandler: (services) => new JoineryFileOperations(services),
@@ -115,10 +128,11 @@ export function createJoineryServerServices(context: DefaultSharedModuleContext)
   );
   const joinery = inject(createDefaultModule({ shared }), JoineryGeneratedModule, JoineryModule, JoineryServerModule);
   shared.ServiceRegistry.register(joinery);
-  registerChecks(joinery);
   // Made at once: what was whole is kept from the first text on.
   joinery.editor.LastGood;
   answerRequests(joinery);
+  answerWorkspaceCheck(joinery);
+  settingsTakeEffect(joinery);
   answerStandardRequests(joinery);
   refreshWhatDepends(joinery);
   return { shared, joinery };

@@ -1,6 +1,6 @@
-import type { Severity } from '@dryfit/engine';
 import { DefaultConfigurationProvider } from 'langium';
 import type { InitializeParams } from 'vscode-languageserver-protocol';
+import { type Severities, WANTED_SEVERITIES, type WantedSeverity } from '../findings/severity.js';
 
 /** What a reader of hints and hovers, and a house with its own rules, may set; the section `dryfit` of a client. */
 export interface Settings {
@@ -9,7 +9,7 @@ export interface Settings {
   /** Whether cabinets are worked out at all; without, only the text is checked. */
   readonly joinery: boolean;
   /** Severity of a check's findings, by the check's name. */
-  readonly severity: Readonly<Record<string, Severity | 'off'>>;
+  readonly severity: Severities;
   readonly hints: { readonly sizes: boolean; readonly spacers: boolean; readonly slotCounts: boolean };
   readonly lenses: boolean;
   readonly hoverDrawing: boolean;
@@ -32,10 +32,16 @@ const SECTION = 'dryfit';
  */
 export class ClientSettings extends DefaultConfigurationProvider {
   private current = DEFAULTS;
+  private showsPages = false;
   private readonly listeners: ((now: Settings, before: Settings) => void)[] = [];
 
   get now(): Settings {
     return this.current;
+  }
+
+  /** The client has said that it can show the page of a check. */
+  get clientShowsPages(): boolean {
+    return this.showsPages;
   }
 
   /** Calls back after each change, with the settings before it. */
@@ -46,7 +52,10 @@ export class ClientSettings extends DefaultConfigurationProvider {
   override initialize(params: InitializeParams): void {
     super.initialize(params);
     const options: unknown = params.initializationOptions;
-    if (typeof options === 'object' && options !== null && SECTION in options) this.take(options[SECTION]);
+    if (typeof options !== 'object' || options === null || !(SECTION in options)) return;
+    const own = options[SECTION];
+    this.showsPages = typeof own === 'object' && own !== null && 'checkPages' in own && own.checkPages === true;
+    this.take(own);
   }
 
   protected override toSectionName(): string {
@@ -77,8 +86,8 @@ export function readSettings(given: unknown): Settings {
     thickness: all.thickness === 'nominal' ? 'nominal' : DEFAULTS.thickness,
     joinery: flag(all.joinery, DEFAULTS.joinery),
     severity: Object.fromEntries(
-      Object.entries(of(all.severity)).filter((entry): entry is [string, Severity | 'off'] =>
-        ['error', 'warning', 'info', 'off'].includes(entry[1] as string),
+      Object.entries(of(all.severity)).filter((entry): entry is [string, WantedSeverity] =>
+        (WANTED_SEVERITIES as readonly unknown[]).includes(entry[1]),
       ),
     ),
     hints: {

@@ -45,6 +45,12 @@ export class FilesInMemory {
       | undefined;
   }
 
+  /** What is to be said of a file as it has been built last. */
+  found(path: string): readonly Finding[] {
+    const document = this.document(path);
+    return document ? examine(document, this.services.joinery).findings : [];
+  }
+
   async examine(path: string): Promise<Examination> {
     return examine(await this.open(path), this.services.joinery);
   }

@@ -3,6 +3,7 @@ import {
   type Cancellation,
   DefaultDocumentBuilder,
   DocumentState,
+  isOperationCancelled,
   type LangiumDocument,
   type URI,
 } from 'langium';
@@ -17,11 +18,25 @@ export class JoineryDocumentBuilder extends DefaultDocumentBuilder {
     cancelToken: Cancellation.CancellationToken,
   ): Promise<void> {
     this.prepareBuild(documents, options);
-    await this.runCancelable(documents, DocumentState.Parsed, cancelToken, (document) =>
-      this.langiumDocumentFactory.update(document, cancelToken),
-    );
-    const imported = await this.readImports(documents, cancelToken);
-    await super.buildDocuments([...documents, ...imported], options, cancelToken);
+    const gone: LangiumDocument[] = [];
+    await this.runCancelable(documents, DocumentState.Parsed, cancelToken, async (document) => {
+      try {
+        await this.langiumDocumentFactory.update(document, cancelToken);
+      } catch (error) {
+        if (isOperationCancelled(error)) throw error;
+        gone.push(document);
+      }
+    });
+    const present = documents.filter((document) => !gone.includes(document));
+    const imported = await this.readImports(present, cancelToken);
+    await super.buildDocuments([...present, ...imported], options, cancelToken);
+    // A file can go between the news of its change and its being read: whatever imports it lacks it from now on.
+    if (gone.length > 0)
+      await this.update(
+        [],
+        gone.map(({ uri }) => uri),
+        cancelToken,
+      );
   }
 
   /** Reads what documents import, and what that imports, as far as it is not there yet. */

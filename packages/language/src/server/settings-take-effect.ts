@@ -1,0 +1,32 @@
+import type { LangiumDocument } from 'langium';
+import { troublesOf } from '../findings/severity.js';
+import type { JoineryServerServices } from './services.js';
+import type { Settings } from './settings.js';
+
+/** Has open documents examined anew after a change of a setting that their findings depend on. */
+export function settingsTakeEffect({ shared, editor }: JoineryServerServices): void {
+  const { DocumentBuilder, LangiumDocuments, TextDocuments, WorkspaceLock, WorkspaceManager } = shared.workspace;
+  const told = new Set<string>();
+  editor.Settings.onChange((now, before) => {
+    for (const trouble of troublesOf(now.severity)) tell(trouble);
+    if (findingsOf(now) !== findingsOf(before)) void examineAnew();
+  });
+
+  async function examineAnew(): Promise<void> {
+    await WorkspaceManager.ready;
+    await WorkspaceLock.write((token) => {
+      const open = LangiumDocuments.all.filter(({ uri }) => TextDocuments.get(uri) !== undefined).toArray();
+      return DocumentBuilder.build<LangiumDocument['parseResult']['value']>(open, { validation: true }, token);
+    });
+  }
+
+  /** A setting that cannot be followed is told once, not at each change of another. */
+  function tell(trouble: string): void {
+    if (told.has(trouble)) return;
+    told.add(trouble);
+    void shared.lsp.Connection?.window.showWarningMessage(`Setting dryfit.severity: ${trouble}.`);
+  }
+}
+
+const findingsOf = ({ severity, thickness, joinery }: Settings): string =>
+  JSON.stringify([thickness, joinery, Object.entries(severity).sort()]);
