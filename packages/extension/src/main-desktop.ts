@@ -1,7 +1,7 @@
 import type { ExtensionContext } from 'vscode';
 import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
-import { clientOptions, languageId } from './client-options.js';
-import { answerFileRequests } from './file-requests.js';
+import { clientId, clientOptions } from './client-options.js';
+import { start } from './start.js';
 
 let client: LanguageClient | undefined;
 
@@ -9,7 +9,7 @@ let client: LanguageClient | undefined;
 export async function activate(context: ExtensionContext): Promise<void> {
   const module = context.asAbsolutePath('dist/server.cjs');
   client = new LanguageClient(
-    languageId,
+    clientId,
     'Dryfit',
     {
       run: { module, transport: TransportKind.ipc },
@@ -17,8 +17,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
     },
     clientOptions,
   );
-  answerFileRequests(client);
-  await client.start();
+  await start(context, client);
 }
 
 /** Stops the server; the extension host waits for it. */

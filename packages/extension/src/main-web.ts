@@ -1,16 +1,15 @@
 import { type ExtensionContext, Uri } from 'vscode';
 import { LanguageClient } from 'vscode-languageclient/browser';
-import { clientOptions, languageId } from './client-options.js';
-import { answerFileRequests } from './file-requests.js';
+import { clientId, clientOptions } from './client-options.js';
+import { start } from './start.js';
 
 let client: LanguageClient | undefined;
 
 /** Starts the language server as a web worker (an editor that runs in the browser alone). */
 export async function activate(context: ExtensionContext): Promise<void> {
   const worker = new Worker(Uri.joinPath(context.extensionUri, 'dist/server-worker.js').toString(true));
-  client = new LanguageClient(languageId, 'Dryfit', worker, clientOptions);
-  answerFileRequests(client);
-  await client.start();
+  client = new LanguageClient(clientId, 'Dryfit', worker, clientOptions);
+  await start(context, client);
 }
 
 /** Stops the server; the extension host waits for it. */

@@ -1,0 +1,63 @@
+import type { SlotRows } from '@dryfit/language/protocol';
+import type { Scene } from '@dryfit/output';
+
+/*
+ * What a panel's page and the extension say to each other. Pages know no documents: they name shapes and rows, and
+ * the extension finds their texts.
+ */
+
+/** Shapes that the cursor of an editor is in: by their first place (`given`), or by another of their places (`named`). */
+export type Lit = Readonly<Record<string, 'given' | 'named'>>;
+
+/** What a page shows, and why it may not be up to date. */
+export interface Standing {
+  /** Name of the file, for people. */
+  readonly name: string;
+  readonly uri: string;
+  /** `there`; or the file has been deleted; or it cannot be read. */
+  readonly file: 'there' | 'deleted' | 'unreadable';
+  readonly broken: boolean;
+  readonly stale: boolean;
+  readonly workedOut: boolean;
+}
+
+/** Places of a shape, as a page lists them. */
+export interface ShownPlaces {
+  readonly cabinet: string;
+  readonly shape: string;
+  /** "periodicals.joinery:22". */
+  readonly labels: readonly string[];
+  /** The one that is shown in the text. */
+  readonly at: number;
+}
+
+export type ToDrawing =
+  | { readonly kind: 'drawn'; readonly standing: Standing; readonly scenes: readonly Scene[] }
+  | { readonly kind: 'lit'; readonly cabinet: string | undefined; readonly lit: Readonly<Record<string, Lit>> }
+  | ({ readonly kind: 'places' } & ShownPlaces)
+  /** A command asks for the drawing that the page shows, as a file. */
+  | { readonly kind: 'save' };
+
+export type FromDrawing =
+  | { readonly kind: 'ready' }
+  | { readonly kind: 'open'; readonly cabinet: string; readonly shape: string; readonly place?: number | undefined }
+  | { readonly kind: 'finding'; readonly cabinet: string; readonly index: number }
+  | { readonly kind: 'save'; readonly cabinet: string; readonly svg: string; readonly name: string };
+
+export type ToSlots =
+  | { readonly kind: 'rows'; readonly standing: Standing; readonly table: SlotRows | undefined }
+  /** Rows that the cursor of an editor is in, those it is nearest to first. */
+  | { readonly kind: 'lit'; readonly rows: readonly number[] }
+  | { readonly kind: 'copied'; readonly as: 'csv' | 'markdown'; readonly rows: number }
+  /** A command asks for what the page shows. */
+  | { readonly kind: 'copy'; readonly as: 'csv' | 'markdown' };
+
+export type FromSlots =
+  | { readonly kind: 'ready' }
+  | { readonly kind: 'open'; readonly row: number }
+  | {
+      readonly kind: 'copy';
+      readonly as: 'csv' | 'markdown';
+      readonly cabinet: string | undefined;
+      readonly rows: readonly number[];
+    };

@@ -1,0 +1,133 @@
+import { elevation, exploded, type Scene, toSvg } from '@dryfit/output';
+import { useEffect, useMemo, useReducer, useRef, useState } from 'preact/hooks';
+import type { FromDrawing, Lit, ShownPlaces, Standing as State, ToDrawing } from '../../panel/messages.js';
+import type { Host } from '../host.js';
+import { Standing } from '../standing.js';
+import { Chosen } from './chosen.js';
+import { Findings } from './findings.js';
+import { Head } from './head.js';
+import { KeyWords } from './key-words.js';
+import { Picture } from './picture.js';
+import { shapeIn } from './shapes.js';
+import { act, cabinetOf, partOf, partWith, restored, type View } from './state.js';
+import { Tools } from './tools.js';
+import { Twin } from './twin.js';
+
+interface Drawn {
+  readonly standing: State;
+  readonly scenes: readonly Scene[];
+}
+
+/** The page of a drawing. */
+export function App({ host }: { readonly host: Host<FromDrawing, View> }) {
+  const [view, go] = useReducer(act, undefined, () => restored(host.kept()));
+  const [drawn, setDrawn] = useState<Drawn | undefined>(undefined);
+  const [lit, setLit] = useState<Readonly<Record<string, Lit>>>({});
+  const [places, setPlaces] = useState<ShownPlaces | undefined>(undefined);
+  const [told, tell] = useState('');
+
+  const scenes = drawn?.scenes ?? [];
+  const scene = cabinetOf(scenes, view);
+  const part = scene && partOf(scene, view);
+  const shown = view.shows === 'part' && part === undefined ? 'cabinet' : view.shows;
+  const { stance } = view;
+  const element = useMemo(
+    () => scene && (shown === 'part' && part !== undefined ? elevation(scene, part) : exploded(scene, stance)),
+    [scene, shown, part, stance],
+  );
+
+  const save = () => {
+    if (!scene || !element) return;
+    const name = shown === 'part' ? `${scene.title} ${part}` : scene.title;
+    host.say({ kind: 'save', cabinet: scene.title, name, svg: toSvg(element) });
+  };
+  const saving = useRef(save);
+  saving.current = save;
+
+  useEffect(() => {
+    const hear = ({ data }: MessageEvent<ToDrawing>) => {
+      switch (data.kind) {
+        case 'drawn':
+          setDrawn(data);
+          return go({ do: 'file', uri: data.standing.uri });
+        case 'lit':
+          setLit(data.lit);
+          return data.cabinet === undefined ? undefined : go({ do: 'cabinet', cabinet: data.cabinet });
+        case 'places':
+          return setPlaces(data);
+        case 'save':
+          return saving.current();
+      }
+    };
+    window.addEventListener('message', hear);
+    host.say({ kind: 'ready' });
+    return () => window.removeEventListener('message', hear);
+  }, [host]);
+  useEffect(() => {
+    if (view.uri !== '') host.keep(view);
+  }, [host, view]);
+
+  if (!drawn) return <p class="standing">Working out the cabinets…</p>;
+  const standing = <Standing standing={drawn.standing} what="drawn" />;
+  if (!scene || !element) {
+    return (
+      <main>
+        {standing}
+        <p>There is no cabinet in {drawn.standing.name}.</p>
+      </main>
+    );
+  }
+
+  const labelOf = (shape: string) => shapeIn(scene, shape)?.label;
+  const choose = (shape: string) => {
+    go({ do: 'choose', shape, part: partWith(scene, shape) });
+    tell(`${labelOf(shape) ?? shape}`);
+  };
+  const open = (shape: string, place?: number) => {
+    choose(shape);
+    host.say({ kind: 'open', cabinet: scene.title, shape, place });
+  };
+  const alone = (one: string) => go({ do: 'part', part: one });
+  const chosen = shapeIn(scene, view.chosen);
+  const what = shown === 'part' ? `${part}, square on, with its slots` : `${scene.title}, its parts pulled apart`;
+  return (
+    <main class={drawn.standing.stale || drawn.standing.file !== 'there' ? 'stale' : ''}>
+      <Head scenes={scenes} scene={scene} part={part} view={{ ...view, shows: shown }} act={go} />
+      {standing}
+      {view.asTable ? (
+        <Twin scene={scene} part={shown === 'part' ? part : undefined} chosen={view.chosen} open={open} />
+      ) : (
+        <>
+          <Picture
+            element={element}
+            view={{ ...view, shows: shown }}
+            lit={lit[scene.title] ?? {}}
+            label={what}
+            labelOf={labelOf}
+            act={go}
+            choose={choose}
+            open={open}
+            alone={(shape) => {
+              const of = partWith(scene, shape);
+              if (of !== undefined) alone(of);
+            }}
+          />
+          <Tools view={{ ...view, shows: shown }} act={go} save={save} />
+          <KeyWords whole={shown === 'cabinet'} />
+        </>
+      )}
+      <Chosen
+        scene={scene}
+        shape={chosen}
+        part={chosen && partWith(scene, chosen.shape)}
+        places={places}
+        open={open}
+        alone={alone}
+      />
+      <Findings scene={scene} open={(index) => host.say({ kind: 'finding', cabinet: scene.title, index })} />
+      <p class="unseen" aria-live="polite">
+        {told}
+      </p>
+    </main>
+  );
+}

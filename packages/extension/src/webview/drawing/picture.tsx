@@ -1,0 +1,164 @@
+import type { Element } from '@dryfit/output';
+import { type ComponentChild, h } from 'preact';
+import { useMemo, useRef } from 'preact/hooks';
+import type { Lit } from '../../panel/messages.js';
+import { boxOf, seen } from './box.js';
+import { keyOn, shapeAfter } from './keys.js';
+import type { Act, View } from './state.js';
+
+interface PictureProps {
+  readonly element: Element;
+  readonly view: View;
+  readonly lit: Lit;
+  readonly label: string;
+  /** What a shape is, in words. */
+  readonly labelOf: (shape: string) => string | undefined;
+  readonly act: (done: Act) => void;
+  readonly choose: (shape: string) => void;
+  readonly open: (shape: string) => void;
+  readonly alone: (shape: string) => void;
+}
+
+/** A drawing that can be looked at from near and far, and whose shapes can be chosen by mouse and by keys. */
+export function Picture(props: PictureProps) {
+  const { element, view, lit, act } = props;
+  const frame = view.frames[view.shows];
+  const shapes = useMemo(() => shapesIn(element), [element]);
+  const current = shapes.includes(view.chosen) ? view.chosen : (shapes[0] ?? '');
+  const svg = useRef<SVGSVGElement>(null);
+  const drag = useRef<{ x: number; y: number; moved: boolean; slide: boolean } | undefined>(undefined);
+
+  const down = (event: PointerEvent) => {
+    if (event.button > 1) return;
+    const slide = view.shows === 'part' || event.shiftKey || event.button === 1;
+    drag.current = { x: event.clientX, y: event.clientY, moved: false, slide };
+  };
+  const move = (event: PointerEvent) => {
+    const from = drag.current;
+    const size = svg.current?.getBoundingClientRect();
+    if (!from || !size || event.buttons === 0) return;
+    const [x, y] = [event.clientX - from.x, event.clientY - from.y];
+    // A hand that clicks trembles: a drag begins after some pixels.
+    if (!from.moved && Math.hypot(x, y) < 5) return;
+    if (!from.moved) svg.current?.setPointerCapture(event.pointerId);
+    drag.current = { ...from, x: event.clientX, y: event.clientY, moved: true };
+    act(
+      from.slide ? { do: 'move', x: -x / size.width, y: -y / size.height } : { do: 'turn', turn: -x / 3, tilt: y / 3 },
+    );
+  };
+  const click = (event: MouseEvent) => {
+    const dragged = drag.current?.moved;
+    drag.current = undefined;
+    const shape = dragged ? undefined : shapeOf(event.target);
+    if (shape !== undefined) props.open(shape);
+  };
+  const wheel = (event: WheelEvent) => {
+    if (!event.ctrlKey && !event.metaKey) return;
+    event.preventDefault();
+    const size = svg.current?.getBoundingClientRect();
+    const at = size && { x: (event.clientX - size.left) / size.width, y: (event.clientY - size.top) / size.height };
+    act({ do: 'zoom', by: Math.exp(-event.deltaY / 300), at });
+  };
+  const key = (event: KeyboardEvent) => {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    const shape = shapeOf(event.target);
+    if (shape === undefined) {
+      const done = keyOn(event, view);
+      if (!done) return;
+      act(done);
+    } else {
+      const next = shapeAfter(shapes, shape, event.key);
+      if (next !== undefined) {
+        props.choose(next);
+        focusOn(svg.current, next);
+      } else if (event.key === 'Enter' || event.key === ' ') props.open(shape);
+      else if (event.key === 'Escape') svg.current?.parentElement?.focus();
+      else {
+        const done = keyOn(event, view);
+        if (!done) return;
+        act(done);
+      }
+    }
+    event.preventDefault();
+    event.stopPropagation();
+  };
+
+  const dress = (shape: string, inner: boolean) => ({
+    key: shape,
+    class: [lit[shape] && `lit ${lit[shape]}`, shape === view.chosen && 'chosen'].filter(Boolean).join(' '),
+    tabIndex: shape === current ? 0 : -1,
+    role: inner ? 'group' : 'button',
+    'aria-label': props.labelOf(shape),
+    'aria-current': shape === view.chosen ? 'true' : undefined,
+  });
+  return (
+    <section
+      class="picture"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: it takes keys that move and turn what is in it
+      tabIndex={0}
+      aria-label={props.label}
+      aria-describedby="keys"
+      onKeyDown={key}
+      onPointerDown={down}
+      onPointerMove={move}
+      onClick={click}
+      onDblClick={(event) => {
+        const shape = shapeOf(event.target);
+        if (shape !== undefined) props.alone(shape);
+      }}
+      onWheel={wheel}
+    >
+      <svg
+        ref={svg}
+        class={`dryfit-drawing ${view.shows}`}
+        viewBox={seen(boxOf(element), frame)}
+        preserveAspectRatio="xMidYMid meet"
+      >
+        <title>{props.label}</title>
+        {element.children.map((child, i) => node(child, i, dress))}
+      </svg>
+    </section>
+  );
+}
+
+type Dress = (shape: string, inner: boolean) => Record<string, unknown>;
+
+/** A drawing's element as one of the page; shapes keep theirs while others come and go. */
+function node(child: Element | string, index: number, dress: Dress): ComponentChild {
+  if (typeof child === 'string') return child;
+  const { tag, attributes, children } = child;
+  const shape = attributes['data-shape'];
+  const own = shape === undefined ? { key: index } : dress(String(shape), children.some(hasShape));
+  const dressed = {
+    ...attributes,
+    ...own,
+    class: [attributes.class, 'class' in own && own.class].filter(Boolean).join(' '),
+  };
+  return h(tag, dressed, ...children.map((one, i) => node(one, i, dress)));
+}
+
+/** Every shape of a drawing in its order, each once. */
+export function shapesIn(element: Element): readonly string[] {
+  const found = new Set<string>();
+  const look = (one: Element | string) => {
+    if (typeof one === 'string') return;
+    const shape = one.attributes['data-shape'];
+    if (shape !== undefined) found.add(String(shape));
+    one.children.forEach(look);
+  };
+  look(element);
+  return [...found];
+}
+
+const hasShape = (child: Element | string): boolean =>
+  typeof child !== 'string' && (child.attributes['data-shape'] !== undefined || child.children.some(hasShape));
+
+function shapeOf(target: EventTarget | null): string | undefined {
+  const found = target instanceof globalThis.Element ? target.closest('[data-shape]') : null;
+  return found?.getAttribute('data-shape') ?? undefined;
+}
+
+function focusOn(svg: SVGSVGElement | null, shape: string): void {
+  const found = svg?.querySelector(`[data-shape="${CSS.escape(shape)}"]`);
+  if (found instanceof SVGElement) found.focus();
+}
