@@ -1,5 +1,10 @@
 import { fileURLToPath } from 'node:url';
-import { createJoineryServices, examineFiles as examineDocuments, textOfFile } from '@dryfit/language';
+import {
+  createJoineryServices,
+  type ExamineOptions,
+  examineFiles as examineDocuments,
+  textOfFile,
+} from '@dryfit/language';
 import { EmptyFileSystem, URI } from 'langium';
 import type { Examination } from './examination.js';
 import { TextFiles } from './input/file-system.js';
@@ -20,7 +25,7 @@ export interface Examined {
 /** Examines files; one that cannot be read is told and the others are examined all the same. */
 export async function examineFiles(
   files: readonly string[],
-  thickness: LengthOptions['thickness'],
+  { thickness, severity }: Pick<ExamineOptions, 'thickness' | 'severity'>,
   io: Io,
 ): Promise<Examined> {
   const services = createJoineryServices({ ...EmptyFileSystem, fileSystemProvider: () => new TextFiles() });
@@ -40,7 +45,7 @@ export async function examineFiles(
   const examined = await examineDocuments(
     readable.map((file) => URI.file(file)),
     services,
-    { thickness, onExamined: (done, of) => progress.report(done, of) },
+    { thickness, severity, onExamined: (done, of) => progress.report(done, of) },
   );
   progress.done();
   const texts = new Map<string, Lines | undefined>();
@@ -71,7 +76,7 @@ export async function examineFiles(
  * @throws Misuse if it cannot be read.
  */
 export async function examineFile(file: string, thickness: LengthOptions['thickness'], io: Io): Promise<Examination> {
-  const { examination, failed } = await examineFiles([findFile(file, io.cwd)], thickness, io);
+  const { examination, failed } = await examineFiles([findFile(file, io.cwd)], { thickness }, io);
   const [reason] = failed;
   if (reason !== undefined) throw new Misuse(reason);
   return examination;

@@ -1,4 +1,5 @@
 import type { LengthFormat, Units } from '@dryfit/engine';
+import { type Severities, WANTED_SEVERITIES } from '@dryfit/language';
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { Misuse } from './io.js';
 
@@ -47,4 +48,22 @@ function denominator(words: string): number {
     throw new InvalidArgumentError(`It must be a whole number from 1 to ${MOST}, such as 32.`);
   }
   return n;
+}
+
+/** Adds --severity to a command. */
+export function withSeverity(command: Command): Command {
+  return command.option(
+    '--severity <check=severity>',
+    'take the findings of a check as error, warning or info, or turn it off; may be given again for others',
+    severity,
+  );
+}
+
+function severity(words: string, before: Severities = {}): Severities {
+  const [name = '', wanted, ...more] = words.split('=');
+  const known = WANTED_SEVERITIES.find((one) => one === wanted);
+  if (name === '' || known === undefined || more.length > 0) {
+    throw new InvalidArgumentError(`Write the name of a check, = and ${WANTED_SEVERITIES.join(', ')}.`);
+  }
+  return { ...before, [name]: known };
 }

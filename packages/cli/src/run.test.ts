@@ -107,3 +107,39 @@ describe('the command line', () => {
     expect([code, err]).toEqual([2, expect.stringContaining('there is nothing to build')]);
   });
 });
+
+describe('the severity of a check', () => {
+  const TWO = CABINET.replace('part lh : upright of board', 'part lh : upright of board\n  parameter spare = 3');
+  const severities = async (...args: string[]) => {
+    writeFileSync(join(cwd, 'base.joinery'), TWO);
+    const { code, out } = await dryfit(['check', '--format', 'json', ...args]);
+    const found: { code: string; severity: string }[] = JSON.parse(out).findings;
+    return { code, found: found.map(({ code, severity }) => `${code} ${severity}`) };
+  };
+
+  it('is what the house says, and an error is not turned off', async () => {
+    const plain = await severities();
+    expect(plain.code).toBe(1);
+    expect(plain.found).toContain('never-used warning');
+    const errors = plain.found.filter((one) => one.endsWith(' error')).map((one) => one.split(' ')[0] ?? '');
+    expect(errors.length).toBeGreaterThan(0);
+    const milder = await severities(
+      '--severity',
+      'never-used=off',
+      ...errors.flatMap((code) => ['--severity', `${code}=info`]),
+    );
+    expect(milder.code).toBe(0);
+    expect(milder.found).not.toContain('never-used warning');
+    expect(milder.found).toEqual(expect.arrayContaining(errors.map((code) => `${code} info`)));
+    const { code, err } = await dryfit(['check', '--severity', `${errors[0]}=off`]);
+    expect([code, err]).toEqual([2, expect.stringContaining('is not turned off')]);
+  });
+
+  it.each(['never-usd=info', 'never-used=loud', 'never-used', '=info'])(
+    '%s is refused with what is wrong',
+    async (words) => {
+      const { code, err } = await dryfit(['check', '--severity', words]);
+      expect([code, err]).toEqual([2, expect.stringMatching(/did you mean never-used|error, warning, info, off/)]);
+    },
+  );
+});

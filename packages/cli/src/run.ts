@@ -6,7 +6,7 @@ import { check } from './commands/check.js';
 import { explain } from './commands/explain.js';
 import { format } from './commands/format.js';
 import { type Io, MISUSE, Misuse } from './io.js';
-import { withLengthOptions } from './options.js';
+import { withLengthOptions, withSeverity } from './options.js';
 
 /**
  * Runs the command line and gives its exit code: 0 clean, 1 errors were found, 2 the command was called wrongly or
@@ -51,7 +51,7 @@ function commands(io: Io, done: (code: number) => void): Command {
       `${CODES}\n\nExamples:\n  dryfit check\n  dryfit build bookcase.joinery --out tables\n  dryfit explain bookcase.joinery shelf`,
     );
 
-  withLengthOptions(program.command('check'))
+  withSeverity(withLengthOptions(program.command('check')))
     .description('say what cannot be made, by how much, and what would cure it')
     .argument('[paths...]', 'files, or folders whose .joinery files are all checked (default: this folder)')
     .addOption(new Option('--format <format>', 'what to print').choices(['text', 'json']).default('text'))
@@ -59,13 +59,15 @@ function commands(io: Io, done: (code: number) => void): Command {
     .addHelpText(
       'after',
       `
-Warnings alone leave the exit code at 0, unless --strict is given.${CODES}
+Warnings alone leave the exit code at 0, unless --strict is given. What is an error can be made milder and is not
+turned off: what cannot be made is allowed in the text, with allow NAME "why".${CODES}
 
 Examples:
   dryfit check
   dryfit check bookcase.joinery
   dryfit check cabinets --strict
   dryfit check bookcase.joinery --units in --denominator 32
+  dryfit check . --severity never-measured=info --severity handed=off
   dryfit check . --format json > findings.json`,
     )
     .action(async (paths, options) => done(await check(paths, options, io)));
