@@ -2,6 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { root } from '../root.mjs';
+import { refine } from '../textmate.mjs';
 
 export const name = 'parser, AST types and TextMate grammar';
 export const paths = ['packages/language/src/generated', 'syntaxes'];
@@ -28,21 +29,10 @@ export function write(into) {
   } finally {
     rmSync(configFile, { force: true });
   }
-  for (const language of config.languages)
-    colourNumbers(join(from, language.textMate.out), join(from, language.grammar));
+  for (const language of config.languages) {
+    const [textMate, grammar] = [language.textMate.out, language.grammar].map((path) => join(from, path));
+    writeFileSync(textMate, `${JSON.stringify(colours(readFileSync(grammar, 'utf8'), textMate), null, 2)}\n`);
+  }
 }
 
-/**
- * Colours numbers with their units, before strings: the generator knows keywords, comments and strings only, so that
- * the inch mark of `3/4"` would open a string. The pattern is the grammar's own NUMBER; the language has no escapes.
- */
-function colourNumbers(textMateFile, grammarFile) {
-  const number = /terminal NUMBER:\s*\/(.*)\/;/.exec(readFileSync(grammarFile, 'utf8'))?.[1];
-  if (number === undefined) throw new Error(`${grammarFile} has no terminal NUMBER with a regular expression`);
-  const textMate = JSON.parse(readFileSync(textMateFile, 'utf8'));
-  const string = textMate.patterns.findIndex(({ name }) => name?.startsWith('string.'));
-  Object.assign(textMate.patterns[string], { end: '"|$', patterns: [] });
-  textMate.patterns.splice(string, 0, { name: 'constant.numeric.joinery', match: `(?<![\\p{L}\\d_])${number}` });
-  delete textMate.repository['string-character-escape'];
-  writeFileSync(textMateFile, `${JSON.stringify(textMate, null, 2)}\n`);
-}
+const colours = (grammar, file) => refine(JSON.parse(readFileSync(file, 'utf8')), grammar);
