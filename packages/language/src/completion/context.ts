@@ -3,31 +3,53 @@ import { opensPlacing, opensStatement } from '../parser/statements.js';
 
 type Token = LexerResult['tokens'][number];
 
-/** A block that is open where the text ends: from its first word to the end of its brace. */
-interface Block {
+/** A block that is open where the text ends. */
+export interface OpenBlock {
+  /** Offset of the first word of what opens it. */
   readonly start: number;
-  readonly end: number;
+  /** The words before its brace. */
+  readonly head: readonly string[];
+}
+
+/** What of a text decides what may follow at its end. What is wrong elsewhere is left aside. */
+export interface Opened {
+  /** Outermost first. */
+  readonly blocks: readonly OpenBlock[];
+  /** The words written in the innermost block since its last line that opens a statement. */
+  readonly begun: readonly string[];
+  /** Offset of the first of them. */
+  readonly start: number;
+  /** The heads of the open blocks and what is begun, for reading them by themselves: no longer than they are. */
+  readonly text: string;
 }
 
 /**
- * What of a text decides what may follow at its end: the heads of the blocks that are open there, and the statement
- * begun since. What is wrong elsewhere is left aside, and a long file costs no more than a short one.
  * @param tokens those of the text, as the lexer has them
+ * @param base offset of the text in its file
  */
-export function openStatement(text: string, tokens: readonly Token[]): string {
-  const blocks: Block[] = [];
-  let start = 0;
+export function openedIn(text: string, tokens: readonly Token[], base = 0): Opened {
+  const blocks: { readonly from: number; readonly brace: number }[] = [];
+  let from = 0;
   tokens.forEach((token, index) => {
-    const end = token.startOffset + token.image.length;
     if (token.image === '{') {
-      blocks.push({ start, end });
-      start = end;
+      blocks.push({ from, brace: index });
+      from = index + 1;
     } else if (token.image === '}') {
       blocks.pop();
-      start = end;
-    } else if (opensLine(tokens, index)) start = token.startOffset;
+      from = index + 1;
+    } else if (opensLine(tokens, index)) from = index;
   });
-  return [...blocks.map((block) => text.slice(block.start, block.end)), text.slice(start)].join('\n');
+  const offset = (index: number) => tokens[index]?.startOffset ?? text.length;
+  const images = (start: number, end?: number) => tokens.slice(start, end).map(({ image }) => image);
+  return {
+    blocks: blocks.map((block) => ({ start: base + offset(block.from), head: images(block.from, block.brace) })),
+    begun: images(from),
+    start: base + offset(from),
+    text: [
+      ...blocks.map((block) => text.slice(offset(block.from), offset(block.brace) + 1)),
+      text.slice(offset(from)),
+    ].join('\n'),
+  };
 }
 
 function opensLine(tokens: readonly Token[], index: number): boolean {

@@ -1,76 +1,83 @@
-import { checkCodes } from '@dryfit/engine';
-import { AstUtils, GrammarAST, GrammarUtils, type MaybePromise } from 'langium';
-import {
-  type CompletionAcceptor,
-  type CompletionContext,
-  DefaultCompletionProvider,
-  findNextFeatures,
-  type NextFeature,
-} from 'langium/lsp';
-import { CompletionItemKind, type TextDocument } from 'vscode-languageserver';
-import { ALLOWED_HERE } from '../checks/unknown-check.js';
-import { openStatement, unitSetApart } from '../completion/context.js';
-import { asTyped } from '../completion/tokens.js';
-import { checkHover } from '../hover/check.js';
-import { wordLine } from '../hover/words.js';
+import { type LangiumDocument, UriUtils } from 'langium';
+import type { CompletionProvider } from 'langium/lsp';
+import type { CompletionItem, CompletionList, CompletionParams } from 'vscode-languageserver-protocol';
+import { complete } from '../completion/complete.js';
+import { openedIn } from '../completion/context.js';
+import { importBegun, importOffers, pathBetween } from '../completion/imports.js';
+import { type Around, situationOf } from '../completion/situation.js';
+import type { File } from '../generated/ast.js';
+import { isLibrary } from '../library/library.js';
+import { fileOf } from '../scope/imports.js';
+import { featuresAfter } from './completion-features.js';
+import { itemOf, resolved } from './completion-items.js';
+import { knowledgeOf } from './knowledge.js';
+import type { JoineryServerServices } from './services.js';
 
-/** Langium's completion, told that words may be names; words and checks come with what they mean. */
-export class JoineryCompletionProvider extends DefaultCompletionProvider {
-  protected override findFeaturesAt(document: TextDocument, offset: number): NextFeature[] {
-    const text = document.getText().slice(0, offset);
-    const context = openStatement(text, this.lexer.tokenize(text, { mode: 'partial' }).tokens);
-    const apart = unitSetApart(context);
-    return [...this.featuresAfter(context), ...(apart === undefined ? [] : this.featuresAfter(apart))];
-  }
+/** Finds out what the grammar takes at the cursor, has it sifted by what fits there, and hands that to the editor. */
+export class JoineryCompletionProvider implements CompletionProvider {
+  readonly completionOptions = { triggerCharacters: ['.', '"'] };
+  private snippets = false;
 
-  /** The last word is held back from the parser, which might settle for one of several things it can be. */
-  private featuresAfter(text: string): NextFeature[] {
-    const { tokens } = this.lexer.tokenize(text, { mode: 'partial' });
-    const last = tokens.at(-1);
-    const held = last !== undefined && /^\p{L}/u.test(last.image) ? last.startOffset : text.length;
-    const { tokenIndex, elementStack } = this.completionParser.parse(text.slice(0, held));
-    const entry = GrammarUtils.getEntryRule(this.grammar);
-    const begun = tokenIndex > 0 || entry === undefined;
-    const start = begun ? elementStack.map((feature) => ({ feature })) : [this.buildSyntheticEntryRuleCall(entry)];
-    return findNextFeatures([start], asTyped(tokens, tokenIndex));
-  }
-
-  protected override completionFor(
-    context: CompletionContext,
-    next: NextFeature,
-    acceptor: CompletionAcceptor,
-  ): MaybePromise<void> {
-    if (GrammarAST.isRuleCall(next.feature) && ruleOf(next.feature) === 'CheckName') {
-      for (const label of [...checkCodes, ...ALLOWED_HERE]) {
-        acceptor(context, {
-          label,
-          kind: CompletionItemKind.Value,
-          documentation: markdown(checkHover(label)),
-          sortText: '0',
-        });
-      }
-      return undefined;
-    }
-    return super.completionFor(context, next, acceptor);
-  }
-
-  protected override completionForKeyword(
-    context: CompletionContext,
-    keyword: GrammarAST.Keyword,
-    acceptor: CompletionAcceptor,
-  ): void {
-    if (!this.filterKeyword(context, keyword)) return;
-    acceptor(context, {
-      label: keyword.value,
-      kind: this.getKeywordCompletionItemKind(keyword),
-      documentation: markdown(wordLine(keyword.value, ruleOf(keyword))),
-      sortText: '1',
+  constructor(private readonly services: JoineryServerServices) {
+    services.shared.lsp.LanguageServer.onInitialize(({ capabilities }) => {
+      this.snippets = capabilities.textDocument?.completion?.completionItem?.snippetSupport === true;
     });
+  }
+
+  getCompletion(document: LangiumDocument, { position, context }: CompletionParams): CompletionList | undefined {
+    const file = fileOf(document);
+    if (file === undefined) return undefined;
+    const text = document.textDocument.getText();
+    const offset = document.textDocument.offsetAt(position);
+    const line = text.slice(text.lastIndexOf('\n', offset - 1) + 1, offset);
+    const quote = importBegun(line);
+    // Any other quote begins or ends a text of the writer's own, or is an inch.
+    if (context?.triggerCharacter === '"' && quote === undefined) return undefined;
+    const start = quote === undefined ? offset - wordBefore(line).length : offset - line.length + quote;
+    // No more is read than the entry around, so that a long file costs no more than a short one.
+    const from =
+      file.entries.findLast(({ $cstNode: cst }) => cst !== undefined && cst.offset < start)?.$cstNode?.offset ?? 0;
+    const part = text.slice(from, start);
+    const { tokens } = this.services.parser.Lexer.tokenize(part, { mode: 'partial' });
+    const opened = openedIn(part, tokens, from);
+    const under = /^[\p{L}\p{N}_]*/u.exec(text.slice(start))?.[0] ?? '';
+    const situation = situationOf(file, opened, start, under, this.around(file));
+    const offers =
+      quote === undefined
+        ? complete(featuresAfter(opened.text, this.services), situation)
+        : importOffers(situation, true);
+    const made = {
+      range: { start: document.textDocument.positionAt(start), end: position },
+      snippets: this.snippets,
+      uri: document.uri.toString(),
+      cabinet: situation.cabinet?.name,
+    };
+    return { isIncomplete: false, items: offers.map((offer, index) => itemOf(offer, index, made)) };
+  }
+
+  /** What a reader is shown of an item once it is looked at. */
+  resolve(item: CompletionItem, document: LangiumDocument): CompletionItem {
+    return resolved(item, document, this.services.joinery.Files, knowledgeOf(this.services));
+  }
+
+  private around(file: File): Around {
+    const { joinery, editor, shared } = this.services;
+    const here = file.$document?.uri;
+    return {
+      names: (of, type) => joinery.Files.all(of, type),
+      shop: (of) => joinery.Shops.of(of),
+      found: (cabinet) => editor.LastGood.known(cabinet),
+      imports: () =>
+        shared.workspace.LangiumDocuments.all
+          .map(({ uri }) => uri)
+          .filter((uri) => here !== undefined && !isLibrary(uri) && !UriUtils.equals(uri, here))
+          .map((uri) => pathBetween(here?.path ?? '', uri.path))
+          .filter((path) => path !== undefined)
+          .toArray(),
+    };
   }
 }
 
-const ruleOf = (element: GrammarAST.AbstractElement): string =>
-  AstUtils.getContainerOfType(element, GrammarAST.isParserRule)?.name ?? '';
-
-const markdown = (value: string | undefined) =>
-  value === undefined ? undefined : { kind: 'markdown' as const, value };
+/** The part of a word that stands at the end of a line; the name of a check has hyphens. */
+const wordBefore = (line: string): string =>
+  /\ballow\s+([\p{L}\p{N}_-]*)$/u.exec(line)?.[1] ?? /[\p{L}_][\p{L}\p{N}_]*$/u.exec(line)?.[0] ?? '';
