@@ -1,15 +1,6 @@
 export { type Batch, cabinetLabel, type Item, type TableMaker } from './batch.js';
 export { MILLING_CAUTIONS, SAWING_CAUTIONS } from './cautions.js';
-export { type Element, element } from './drawing/element.js';
-export type {
-  Scene,
-  SceneCut,
-  SceneFinding,
-  SceneJoint,
-  ScenePart,
-  Shape,
-  Triple,
-} from './drawing/scene.js';
+export * from './drawing/index.js';
 export { type Explained, explain, explainable } from './explain/explain.js';
 export { explainedText } from './explain/text.js';
 export { type Counts, countFindings, type Found, findingsJson, gatherFindings } from './findings/found.js';

@@ -21,6 +21,12 @@ export interface Scene {
 /** Along x (width), y (depth), z (height). */
 export type Triple<T> = readonly [x: T, y: T, z: T];
 
+/** In the cabinet frame, mm. */
+export interface SceneBox {
+  readonly lo: Triple<number>;
+  readonly hi: Triple<number>;
+}
+
 /** Something drawn that a reader can point at. */
 export interface Shape {
   /** Stable while the text changes around it, unique in its scene: "part shelf 2", "slot shelf / lh lh 3". */
@@ -39,10 +45,10 @@ export interface ScenePart extends Shape {
   /** Number of the piece: parts with the same number are interchangeable. */
   readonly same: number;
   /** Finished box in the cabinet frame; absent while not fixed, and then the part is listed but not drawn. */
-  readonly box?: { readonly lo: Triple<number>; readonly hi: Triple<number> } | undefined;
+  readonly box?: SceneBox | undefined;
   /** Finished width, depth and height in labels. */
   readonly sizes: Triple<string | undefined>;
-  readonly bands: readonly Side[];
+  readonly bands: readonly { readonly side: Side; readonly band: string }[];
   readonly cuts: readonly SceneCut[];
 }
 
@@ -52,13 +58,19 @@ export interface SceneCut extends Shape {
   /** Side of the part it opens to. */
   readonly surface: Side;
   /** Box it takes up in the cabinet frame, as near as a box comes; of a bevel, the material taken off. */
-  readonly box: { readonly lo: Triple<number>; readonly hi: Triple<number> };
+  readonly box: SceneBox;
   readonly run: Axis;
+  /** Id of its joint, of a slot, mortise, hole or bevel; of a groove, rebate or housing its statement's. */
   readonly joint?: string | undefined;
+  /** Opening of a slot, mortise or hole along its run and across it, and how deep it goes, mm. */
+  readonly mouth?: { readonly length: number; readonly width: number; readonly depth: number } | undefined;
+  /** Where a slot lies on a mitre: how far from the toe along the mitre face, mm. */
+  readonly fromToe?: number | undefined;
   /** What a bench measures it by, in labels; of slots, mortises and holes only. */
   readonly measured?:
     | {
         readonly number: number;
+        readonly connector: string;
         readonly datum: Side;
         readonly fromDatum: string;
         readonly from: { readonly kind: 'face' | 'end' | 'toe' | 'heel'; readonly side: Side };
@@ -66,12 +78,33 @@ export interface SceneCut extends Shape {
         readonly depth: string;
       }
     | undefined;
+  /** Of a groove, rebate or housing, in labels. */
+  readonly recess?:
+    | {
+        readonly width: string;
+        readonly depth: string;
+        /** Side of the part that is parallel to its walls and nearer to them, and how far in from it they lie. */
+        readonly from: Side;
+        readonly near: string;
+        readonly far: string;
+        /** Its ends that stop short of an end of the part, and how far in from there. */
+        readonly stops: readonly { readonly from: Side; readonly at: string }[];
+      }
+    | undefined;
+  /** Of a notch: how far it goes in from each side of its corner, in labels. */
+  readonly legs?: readonly { readonly from: Side; readonly length: string }[] | undefined;
+  /** Of a bevel, and of a slot in one: the side the toe lies on. */
+  readonly outer?: Side | undefined;
 }
 
 export interface SceneJoint extends Shape {
   readonly joint: string;
   readonly entering: string;
   readonly host: string;
+  readonly enteringSide: Side;
+  readonly hostSide: Side;
+  /** Common box of the two parts: flat where they touch, thick where one goes into the other; absent if they do not meet. */
+  readonly contact?: SceneBox | undefined;
 }
 
 export interface SceneFinding {

@@ -1,0 +1,123 @@
+import { axisOf } from '@dryfit/engine';
+import { type Element, element } from '../element.js';
+import type { SceneCut, ScenePart } from '../scene.js';
+import { markOf } from '../shape.js';
+import { type Opening, openingIn } from './openings.js';
+import type { Seen } from './order.js';
+import { type Face, isWood, type Material } from './solid.js';
+import { cross, dot, middle, minus, plus, times, type Vector } from './vector.js';
+import { type Eye, type Flat, onPaper } from './view.js';
+
+/** A part about to be painted. */
+export interface Body {
+  readonly part: ScenePart;
+  readonly material: Material;
+  readonly openings: readonly Opening[];
+  /** How far it is pulled out from its place. */
+  readonly shift: Vector;
+}
+
+/** What was found about a shape, at its worst. */
+type Mark = (shape: string) => string | undefined;
+
+type OnSheet = (p: Vector) => Flat;
+
+/** Parts painted from the farthest to the nearest; pieces of one part that follow each other are one group. */
+export function paint(
+  order: readonly Seen<Body>[],
+  eye: Eye,
+  sheet: (p: Flat) => Flat,
+  mark: Mark,
+): readonly Element[] {
+  const drawn = new Set<string>();
+  const groups: Element[] = [];
+  for (let i = 0; i < order.length; ) {
+    const { owner } = order[i] as Seen<Body>;
+    let end = i;
+    while (order[end]?.owner === owner) end += 1;
+    const { shift } = owner;
+    const at: OnSheet = (p) => sheet(onPaper(eye, plus(p, shift)));
+    const children = order
+      .slice(i, end)
+      .flatMap(({ piece }) =>
+        piece.faces
+          .filter((face) => dot(face.normal, eye.toward) > 1e-9)
+          .flatMap((face) => faceOf(owner, unshifted(face, shift), at, drawn, mark)),
+      );
+    groups.push(once(drawn, owner.part, 'part', mark(owner.part.shape), children));
+    i = end;
+  }
+  return groups;
+}
+
+const unshifted = (face: Face, shift: Vector): Face => ({ ...face, corners: face.corners.map((p) => minus(p, shift)) });
+
+/** A group for a shape; where it has been drawn already, one that only says that it goes on. */
+function once(
+  drawn: Set<string>,
+  shape: ScenePart | SceneCut,
+  kind: string,
+  found: string | undefined,
+  children: readonly Element[],
+): Element {
+  const again = drawn.has(shape.shape);
+  drawn.add(shape.shape);
+  return again
+    ? element('g', { class: kind, 'data-again': shape.shape, 'aria-hidden': 'true' }, ...children)
+    : markOf(shape, kind, found, children);
+}
+
+function faceOf(body: Body, face: Face, at: OnSheet, drawn: Set<string>, mark: Mark): readonly Element[] {
+  const outline = face.corners.map(at);
+  const fill = element('polygon', {
+    class: `face across-${face.bevel ? 'bevel' : axisOf(face.side)}`,
+    points: pointsOf(outline),
+  });
+  const edges = element('path', { class: 'edge', d: edgesOf(body.material, face, at) });
+  const cuts = body.openings.flatMap((opening) => {
+    const visible = openingIn(face, opening);
+    if (visible.length < 3) return [];
+    const shape = element('polygon', { class: `opening ${opening.cut.kind}`, points: pointsOf(visible.map(at)) });
+    return [once(drawn, opening.cut, 'cut', mark(opening.cut.shape), [shape])];
+  });
+  const walls = wallOf(body, face);
+  const faces = [fill, edges];
+  return walls ? [once(drawn, walls, 'cut', mark(walls.shape), faces), ...cuts] : [...faces, ...cuts];
+}
+
+/** The notch or bevel that a face is a wall of. */
+function wallOf({ part }: Body, face: Face): SceneCut | undefined {
+  if (face.bevel) return part.cuts.find(({ kind, surface }) => kind === 'bevel' && surface === face.side);
+  const centre = times(face.corners.reduce(plus), 1 / face.corners.length);
+  const outside = plus(centre, times(face.normal, JUST));
+  return part.cuts.find(
+    ({ kind, box }) =>
+      kind === 'notch' && ([0, 1, 2] as const).every((i) => box.lo[i] < outside[i] && outside[i] < box.hi[i]),
+  );
+}
+
+// Small against anything that is sawn, large against the rounding of doubles.
+const JUST = 1e-3;
+
+/** Edges of a face where the surface ends or turns; not those where a part was only cut up for ordering. */
+function edgesOf(material: Material, face: Face, at: OnSheet): string {
+  const centre = times(face.corners.reduce(plus), 1 / face.corners.length);
+  return face.corners
+    .flatMap((p, i) => {
+      const q = face.corners[(i + 1) % face.corners.length] as Vector;
+      const out = cross(face.normal, minus(q, p));
+      const length = Math.hypot(...out);
+      if (length < JUST) return [];
+      const away = times(out, (dot(out, minus(centre, p)) > 0 ? -JUST : JUST) / length);
+      const beyond = plus(middle(p, q), away);
+      const under = isWood(material, minus(beyond, times(face.normal, JUST)));
+      const over = isWood(material, plus(beyond, times(face.normal, JUST)));
+      return under && !over ? [] : [`M${spaced(at(p))}L${spaced(at(q))}`];
+    })
+    .join('');
+}
+
+export const figure = (n: number): string => String(Math.round(n * 100) / 100 + 0);
+const spaced = ([x, y]: Flat): string => `${figure(x)} ${figure(y)}`;
+export const pointsOf = (points: readonly Flat[]): string =>
+  points.map(([x, y]) => `${figure(x)},${figure(y)}`).join(' ');
