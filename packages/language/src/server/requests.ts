@@ -1,7 +1,8 @@
 import { DocumentState, type LangiumDocument, URI } from 'langium';
 import type { CancellationToken } from 'vscode-languageserver-protocol';
+import { drawnFile } from './drawings.js';
 import { fitStateOf } from './fit-state.js';
-import { FIT_STATE, type OfDocument, SLOT_TABLE, SLOTS, type SlotTableAsked } from './protocol.js';
+import { DRAWINGS, FIT_STATE, type OfDocument, SLOT_TABLE, SLOTS, type SlotTableAsked } from './protocol.js';
 import type { JoineryServerServices } from './services.js';
 import { slotRowsOf, slotTableOf } from './slots.js';
 
@@ -11,6 +12,9 @@ export function answerRequests(services: JoineryServerServices): void {
   const connection = shared.lsp.Connection;
   if (!connection) return;
   const { DocumentBuilder, TextDocuments } = shared.workspace;
+  connection.onRequest(DRAWINGS, (asked: OfDocument, token: CancellationToken) =>
+    whenLinked(asked, services, token, (document) => drawnFile(document, services)),
+  );
   connection.onRequest(SLOTS, (asked: OfDocument, token: CancellationToken) =>
     whenLinked(asked, services, token, (document) => slotRowsOf(document, services)),
   );
