@@ -1,6 +1,6 @@
 // Bundles the extension (client and language server, for the desktop and for the browser) and the command line, which
 // starts in half the time when it is one file.
-import { copyFileSync, mkdirSync, writeFileSync } from 'node:fs';
+import { copyFileSync, cpSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { build } from 'esbuild';
 import { notices } from './notices.mjs';
@@ -50,7 +50,32 @@ const [, ...shipped] = await Promise.all([
     entryPoints: [join(server, 'main-browser.ts')],
     outfile: join(extension, 'dist/server-worker.js'),
   }),
+  build({
+    ...browser,
+    format: 'iife',
+    jsx: 'automatic',
+    jsxImportSource: 'preact',
+    // A page's source map is not shipped, so the page must not ask for one.
+    sourcemap: false,
+    entryPoints: {
+      drawing: join(extension, 'src/webview/drawing/main.tsx'),
+      slots: join(extension, 'src/webview/slots/main.tsx'),
+      panels: join(extension, 'src/webview/panels.css'),
+    },
+    outdir: join(extension, 'dist/webview'),
+  }),
 ]);
 writeFileSync(join(extension, 'dist/third-party.txt'), notices(shipped.map(({ metafile }) => metafile)));
 mkdirSync(join(extension, 'syntaxes'), { recursive: true });
 copyFileSync(join(root, 'syntaxes/joinery.tmLanguage.json'), join(extension, 'syntaxes/joinery.tmLanguage.json'));
+
+// The page of every check, for reading offline.
+const pages = join(extension, 'dist/checks');
+rmSync(pages, { recursive: true, force: true });
+for (const folder of ['engine', 'language']) {
+  const from = join(root, 'packages', folder, 'src/checks');
+  const filter = (path) => path === from || path.endsWith('.md');
+  cpSync(from, pages, { recursive: true, filter });
+}
+// The server that other editors start is the extension's own.
+copyFileSync(join(extension, 'dist/server.cjs'), join(root, 'packages/cli/dist/language-server.cjs'));

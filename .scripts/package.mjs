@@ -1,6 +1,6 @@
 // npm run package: stages the extension, packs it as .cache/dryfit-VERSION.vsix and prints its size.
 import { execFileSync } from 'node:child_process';
-import { cpSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join, relative } from 'node:path';
 import { root } from './root.mjs';
@@ -12,7 +12,16 @@ const vsix = join(root, `.cache/dryfit-${manifest.version}.vsix`);
 
 rmSync(stage, { recursive: true, force: true });
 mkdirSync(stage, { recursive: true });
-for (const name of ['README.md', 'language-configuration.json', 'icons']) {
+const assets = [
+  'example',
+  'icons',
+  'snippets',
+  'walkthrough',
+  'language-configuration.json',
+  'README.md',
+  'CHANGELOG.md',
+];
+for (const name of assets) {
   cpSync(join(extension, name), join(stage, name), { recursive: true });
 }
 cpSync(join(root, 'syntaxes'), join(stage, 'syntaxes'), { recursive: true });
@@ -23,8 +32,15 @@ for (const bundle of [
   './dist/server.cjs',
   './dist/server-worker.js',
   './dist/third-party.txt',
+  './dist/webview',
+  './dist/checks',
 ]) {
-  cpSync(join(extension, bundle), join(stage, bundle));
+  cpSync(join(extension, bundle), join(stage, bundle), { recursive: true });
+}
+// Source maps stay at home, so no bundle asks for one.
+for (const bundle of readdirSync(join(stage, 'dist')).filter((name) => /\.c?js$/.test(name))) {
+  const file = join(stage, 'dist', bundle);
+  writeFileSync(file, readFileSync(file, 'utf8').replace(/^\/\/# sourceMappingURL=\S+\n?$/m, ''));
 }
 // The bundles hold everything and are no ES modules: the shipped manifest asks for no dependency, says nothing of
 // modules, and is no longer private.

@@ -1,4 +1,4 @@
-import { elevation, exploded, type Scene, toSvg } from '@dryfit/output';
+import { elevation, exploded, type Scene, svgFile } from '@dryfit/output';
 import { useEffect, useMemo, useReducer, useRef, useState } from 'preact/hooks';
 import type { FromDrawing, Lit, ShownPlaces, Standing as State, ToDrawing } from '../../panel/messages.js';
 import type { Host } from '../host.js';
@@ -39,7 +39,7 @@ export function App({ host }: { readonly host: Host<FromDrawing, View> }) {
   const save = () => {
     if (!scene || !element) return;
     const name = shown === 'part' ? `${scene.title} ${part}` : scene.title;
-    host.say({ kind: 'save', cabinet: scene.title, name, svg: toSvg(element) });
+    host.say({ kind: 'save', cabinet: scene.title, name, svg: svgFile(element) });
   };
   const saving = useRef(save);
   saving.current = save;

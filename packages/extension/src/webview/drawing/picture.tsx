@@ -115,7 +115,7 @@ export function Picture(props: PictureProps) {
         preserveAspectRatio="xMidYMid meet"
       >
         <title>{props.label}</title>
-        {element.children.map((child, i) => node(child, i, dress))}
+        {element.children.map((child, i) => (isTitle(child) ? null : node(child, i, dress)))}
       </svg>
     </section>
   );
@@ -136,6 +136,9 @@ function node(child: Element | string, index: number, dress: Dress): ComponentCh
   };
   return h(tag, dressed, ...children.map((one, i) => node(one, i, dress)));
 }
+
+/** The page has words of its own for what is drawn. */
+const isTitle = (child: Element | string): boolean => typeof child !== 'string' && child.tag === 'title';
 
 /** Every shape of a drawing in its order, each once. */
 export function shapesIn(element: Element): readonly string[] {
