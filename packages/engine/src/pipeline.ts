@@ -1,5 +1,6 @@
 import { type CheckContext, runChecks } from './checks/check.js';
 import { checks } from './checks/index.js';
+import { changesThatMove } from './checks/support/change.js';
 import type { Finding } from './fit/finding.js';
 import type { FitResult, Reason } from './fit/fit.js';
 import { silence } from './fit/silence.js';
@@ -10,7 +11,7 @@ import { type Solved, solveSpec } from './sizes/solved.js';
 import { partStatement } from './sizes/system.js';
 import { axisOf, highSide, lowSide, type Side } from './spec/sides.js';
 import type { Source } from './spec/source.js';
-import type { PartId, Spec, Statement } from './spec/spec.js';
+import type { PartId, Spec, Statement, Written } from './spec/spec.js';
 
 /**
  * Works out a cabinet: sizes, slots, spacers and stops, and every finding. Pure and total: a spec that cannot
@@ -97,6 +98,37 @@ function explain(
     const { statement, text, value } = found;
     return [{ statement, source: sources.get(statement), text, adds: value.value.mul(multiplier) }];
   });
+}
+
+/** A number in the text and what to write instead. */
+export interface NumberToChange {
+  readonly written: Written;
+  readonly to: Rational;
+  /** The statement it stands in. */
+  readonly statement: string;
+}
+
+/** A side of a part. */
+export interface SideOf {
+  readonly part: PartId;
+  readonly side: Side;
+}
+
+/**
+ * Numbers of a spec that put side `high` further by `by` mm, along their axis, from side `low`, when one of them is
+ * changed; the one least in the way of the rest first. Works the sizes out anew, so it is for questions, not for keys.
+ */
+export function numbersThatMove(spec: Spec, high: SideOf, low: SideOf, by: Rational): readonly NumberToChange[] {
+  const solved = solveSpec(spec);
+  const { planes } = solved.system;
+  const statements = new Map(spec.statements.map((statement): [string, Statement] => [statement.id, statement]));
+  const context = { solved, statement: (id: string) => statements.get(id) };
+  const [a, b] = [planes.side(high.part, high.side), planes.side(low.part, low.side)];
+  return changesThatMove(context, a, b, by).map(({ number, by: change }) => ({
+    written: number.written,
+    to: number.written.value.add(change),
+    statement: number.statement.id,
+  }));
 }
 
 /** Where each statement stands, and each part's declaration. */

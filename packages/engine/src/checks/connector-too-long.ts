@@ -1,6 +1,7 @@
 import { say, type Text } from '../fit/text.js';
 import { goesIn, mouthLength } from '../geometry/mouth.js';
-import type { Check } from './check.js';
+import type { Rational } from '../number/rational.js';
+import type { Check, Found } from './check.js';
 import { alike, byId } from './support/alike.js';
 import { type Milled, milledHalves, openingWord } from './support/halves.js';
 import { roundedUp } from './support/round.js';
@@ -36,6 +37,7 @@ export const connectorTooLong: Check = {
           { message: say`${machine.name} is described here`, source: machine.source },
         ],
         about: { parts: [half.part], joint: joint.id, statement: joint.statement },
+        ...(tooLong(milled) ? plungeData(milled) : {}),
       };
     }
   },
@@ -49,11 +51,22 @@ const tooThick = ({ connector, machine }: Milled): boolean => connector.thicknes
  * A disc of diameter D opens a slot of length L at a plunge of (D − √(D² − L²))/2, the chord turned round; a
  * connector longer than the disc never goes in.
  */
-function longCure({ connector, machine, half }: Milled): Text {
+function longCure(milled: Milled): Text {
+  const { connector, machine, half } = milled;
   if (machine.kind !== 'disc') return say`Make the slot at least ${connector.along} long: slot ${connector.along}.`;
   if (connector.along.gt(machine.diameter))
     return say`Take a connector at most ${machine.diameter} long, or a larger cutter.`;
+  return say`Plunge at least ${leastPlunge(milled)} instead of ${half.depth}, or take a shorter connector.`;
+}
+
+function leastPlunge({ connector, machine }: Milled): Rational {
   const d = machine.diameter.toNumber();
   const least = (d - Math.sqrt(d * d - connector.along.toNumber() ** 2)) / 2;
-  return say`Plunge at least ${roundedUp({ value: least, error: 0 })} instead of ${half.depth}, or take a shorter connector.`;
+  return roundedUp({ value: least, error: 0 });
+}
+
+function plungeData(milled: Milled): Pick<Found, 'data'> {
+  const { connector, machine } = milled;
+  const possible = machine.kind === 'disc' && connector.along.le(machine.diameter);
+  return possible ? { data: { plunge: leastPlunge(milled).toString() } } : {};
 }

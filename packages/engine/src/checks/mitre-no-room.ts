@@ -47,6 +47,7 @@ function inMitre(context: CheckContext, milled: Milled): Found | undefined {
     : 'out';
   if (verdict === 'fits') return undefined;
   const room = window.to.value >= window.from.value;
+  const full = part.extent[thicknessAxis(part.attitude)] ?? thickness;
   const word = openingWord(machine);
   const sheet = say`${part.material} at its thinnest, ${thickness}`;
   return {
@@ -55,15 +56,14 @@ function inMitre(context: CheckContext, milled: Milled): Found | undefined {
       verdict === 'tight'
         ? say`a ${word} of ${connector.name} ${at} from the toe fits between ${window.from} and ${window.to} (${sheet}), but not once ${machine.name} is off by its tolerance`
         : say`a ${word} of ${connector.name} ${at} from the toe ${outcome(milled, thickness, at, limits)} (${sheet}); ${room ? say`there is room from ${window.from} to ${window.to}` : say`no place on this mitre leaves ${limits.skin} under the outer face and ${limits.wall} at the heel`}`,
-    cure: room
-      ? placeCure(window, half, part.extent[thicknessAxis(part.attitude)] ?? thickness)
-      : depthCure(thickness, machine.kerf, limits),
+    cure: room ? placeCure(window, half, full) : depthCure(thickness, machine.kerf, limits),
     source: joint.source,
     related: [
       { message: say`${part.id} is of ${part.material}`, source: part.source },
       { message: say`${connector.name} is described here`, source: connector.source },
     ],
     about: { parts: [joint.entering, joint.host], joint: joint.id, statement: joint.statement },
+    ...(room ? { data: { at: placeIn(window, half, full).toString() } } : depthData(thickness, machine.kerf, limits)),
   };
 }
 
@@ -86,20 +86,34 @@ function outcome({ half, machine }: Milled, thickness: Rational, at: Bounded, li
 }
 
 /** The middle of the window as the joint would write it: from the toe, or from the heel of the sheet as it is reckoned. */
-function placeCure({ from, to }: Window, half: Half, thickness: Rational): Text {
+function placeCure(window: Window, half: Half, thickness: Rational): Text {
+  const place = placeIn(window, half, thickness);
+  return say`Mill it in the middle of the room there is, ${place} from the ${half.from.kind}: at ${place} from reference.`;
+}
+
+function placeIn({ from, to }: Window, half: Half, thickness: Rational): Rational {
   const middle = (from.value + to.value) / 2;
   const distance = half.from.kind === 'heel' ? mitreFace(thickness).value - middle : middle;
   // A narrow window is not to be missed by rounding.
   const fine = to.value - from.value < 1 ? 100 : 10;
-  const place = Rational.of(Math.round(distance * fine), fine);
-  return say`Mill it in the middle of the room there is, ${place} from the ${half.from.kind}: at ${place} from reference.`;
+  return Rational.of(Math.round(distance * fine), fine);
 }
 
 /** With skin and wall given, the deepest plunge that any place allows is m − k − wall − skin·√2 for a face m. */
 function depthCure(thickness: Rational, kerf: Rational, limits: Limits): Text {
+  const most = deepest(thickness, kerf, limits);
+  if (!most) return say`Use thicker material or a butt joint: no slot of this width fits on this mitre.`;
+  return say`Take a connector that plunges no deeper than ${most}, or thicker material.`;
+}
+
+function deepest(thickness: Rational, kerf: Rational, limits: Limits): Rational | undefined {
   const face = mitreFace(thickness);
   const skin = limits.skin.toNumber() * Math.SQRT2;
   const most = face.value - kerf.toNumber() - limits.wall.toNumber() - skin;
-  if (most <= 0) return say`Use thicker material or a butt joint: no slot of this width fits on this mitre.`;
-  return say`Take a connector that plunges no deeper than ${roundedDown({ value: most, error: face.error })}, or thicker material.`;
+  return most <= 0 ? undefined : roundedDown({ value: most, error: face.error });
+}
+
+function depthData(thickness: Rational, kerf: Rational, limits: Limits): Pick<Found, 'data'> {
+  const most = deepest(thickness, kerf, limits);
+  return most ? { data: { most: most.toString() } } : {};
 }

@@ -8,18 +8,26 @@ export interface Change {
   readonly by: Rational;
 }
 
-/**
- * The written number that moves the distance from plane `low` to plane `high` one for one, and the change of it
- * that moves the distance by `by`. Numbers that place parts come before sizes, these before the
- * measures of a cut, and none may come out at zero or less.
- */
-export function changeThatMoves(
+/** The first of `changesThatMove`. */
+export const changeThatMoves = (
   context: CheckContext,
   high: number | undefined,
   low: number | undefined,
   by: Rational,
-): Change | undefined {
-  if (high === undefined || low === undefined || high === low) return undefined;
+): Change | undefined => changesThatMove(context, high, low, by)[0];
+
+/**
+ * The written numbers that move the distance from plane `low` to plane `high` one for one, and the change of each
+ * that moves the distance by `by`. Numbers that place parts come before sizes, these before the
+ * measures of a cut, and none may come out at zero or less.
+ */
+export function changesThatMove(
+  context: Pick<CheckContext, 'solved' | 'statement'>,
+  high: number | undefined,
+  low: number | undefined,
+  by: Rational,
+): readonly Change[] {
+  if (high === undefined || low === undefined || high === low) return [];
   const { equations } = context.solved.system;
   const reasons = context.solved.solution.explain([
     { unknown: high, coefficient: Rational.ONE },
@@ -33,7 +41,7 @@ export function changeThatMoves(
     const change = { number, by: by.mul(rate) };
     return number.written.value.add(change.by).sign() > 0 ? [change] : [];
   });
-  return [...found].sort((a, b) => reluctance(a.number) - reluctance(b.number))[0];
+  return [...found].sort((a, b) => reluctance(a.number) - reluctance(b.number));
 }
 
 /** Parts are moved before they are resized, and a groove is as wide and deep as its cutter until nothing else helps. */

@@ -13,8 +13,10 @@ export interface WrittenNumber {
   readonly sign: 1 | -1;
 }
 
+type Looked = Pick<CheckContext, 'solved' | 'statement'>;
+
 /** Finds the number as written; undefined for facts that state none (flush) and for those nobody wrote. */
-export function writtenNumber(context: CheckContext, equation: Equation): WrittenNumber | undefined {
+export function writtenNumber(context: Looked, equation: Equation): WrittenNumber | undefined {
   const statement = context.statement(equation.statement);
   if (!statement) return undefined;
   const written = lengthIn(context, statement, equation);
@@ -24,7 +26,7 @@ export function writtenNumber(context: CheckContext, equation: Equation): Writte
   return value.equals(written.value.neg()) ? { statement, written, sign: -1 } : undefined;
 }
 
-function lengthIn(context: CheckContext, statement: Statement, equation: Equation): Written | undefined {
+function lengthIn(context: Looked, statement: Statement, equation: Equation): Written | undefined {
   switch (statement.kind) {
     case 'dimension':
       return statement.length;
@@ -46,12 +48,7 @@ function lengthIn(context: CheckContext, statement: Statement, equation: Equatio
   }
 }
 
-function numberOf(
-  context: CheckContext,
-  fact: Fact,
-  parts: readonly PartId[],
-  equation: Equation,
-): Written | undefined {
+function numberOf(context: Looked, fact: Fact, parts: readonly PartId[], equation: Equation): Written | undefined {
   if (fact.kind !== 'set back' && fact.kind !== 'proud' && fact.kind !== 'at') return undefined;
   const { planes } = context.solved.system;
   if (!mentions(equation, planes.of(fact.plane))) return undefined;
@@ -61,7 +58,7 @@ function numberOf(
   return fact.by.length === 1 ? fact.by[0] : fact.by[nth];
 }
 
-function grooveWidth(context: CheckContext, joint: JointStatement, equation: Equation): Written | undefined {
+function grooveWidth(context: Looked, joint: JointStatement, equation: Equation): Written | undefined {
   const { planes } = context.solved.system;
   const walls = joint.entering.flatMap((part) =>
     (['left', 'right', 'front', 'rear', 'bottom', 'top'] as const).map((side) => planes.groove(part, side)),
