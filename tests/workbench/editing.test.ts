@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { command, fileText, openBeside, putCursor, replaceText, save, squiggles, visibleLines } from './editor.js';
+import { command, fileText, putCursor, replaceText, save, squiggles, visibleLines } from './editor.js';
 import { inWorkbench } from './session.js';
 
 describe('editing', () => {
@@ -7,11 +7,22 @@ describe('editing', () => {
 
   test('a pattern is renamed in the shop and in every file that connects by it', async () => {
     const { page } = session;
-    await openBeside(page, 'shop.joinery');
+    await session.show('shop.joinery');
     await putCursor(page, 'deep5');
-    await page.keyboard.press('F2');
     const box = page.locator('.rename-box input');
-    await box.waitFor();
+    // Until the server has started the key does nothing.
+    await expect
+      .poll(
+        async () => {
+          await page.keyboard.press('F2');
+          return box.waitFor({ timeout: 1_000 }).then(
+            () => true,
+            () => false,
+          );
+        },
+        { timeout: 40_000 },
+      )
+      .toBe(true);
     await box.fill('deepfive');
     await page.keyboard.press('Enter');
     await box.waitFor({ state: 'hidden' });
@@ -20,24 +31,24 @@ describe('editing', () => {
       await expect.poll(() => fileText(session.folder, file)).toMatch(/\bdeepfive\b/);
     for (const file of ['shop.joinery', 'periodicals.joinery', 'display-plinth.joinery'])
       expect(fileText(session.folder, file)).not.toMatch(/\bdeep5\b/);
-    await openBeside(page, 'periodicals.joinery');
+    await session.show('periodicals.joinery');
     await expect.poll(() => squiggles(page)).toBe(0);
   });
 
   test('formatting puts a line in order and leaves a comment alone', async () => {
     const { page } = session;
-    await openBeside(page, 'periodicals.joinery');
+    await session.show('periodicals.joinery');
     await replaceText(page, '    rear set back 16 from lh', '  rear   set back 16 from   lh // the back');
     await command(page, 'Format Document');
     const line = async () => (await visibleLines(page)).find((text) => text.includes('// the back'));
-    await expect.poll(line).toBe('    rear set back 16 from lh // the back');
+    await expect.poll(line).toBe('    rear set back 16 from lh  // the back');
     await save(page);
-    expect(fileText(session.folder, 'periodicals.joinery')).toContain('    rear set back 16 from lh // the back\n');
+    expect(fileText(session.folder, 'periodicals.joinery')).toContain('    rear set back 16 from lh  // the back\n');
   });
 
   test('completion offers a side that fits and leaves out one that does not', async () => {
     const { page } = session;
-    await openBeside(page, 'periodicals.joinery');
+    await session.show('periodicals.joinery');
     await replaceText(page, '    rear against back.groove.front', '    rear against back.groove.');
     await page.keyboard.press('Control+Space');
     const list = page.locator('.suggest-widget.visible .monaco-list-row');
@@ -54,7 +65,7 @@ describe('editing', () => {
 
   test('the outline lists parts and joints', async () => {
     const { page } = session;
-    await openBeside(page, 'periodicals.joinery');
+    await session.show('periodicals.joinery');
     await page.keyboard.press('Control+Shift+O');
     const list = page.locator('.quick-input-list .monaco-list-row');
     await list.first().waitFor();

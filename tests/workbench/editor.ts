@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import type { FrameLocator, Page } from 'playwright-core';
 
 /** Scrolls to a line (from 1) and puts the cursor at a column (from 1). */
@@ -72,12 +72,13 @@ export async function command(page: Page, title: string): Promise<void> {
   await page.keyboard.press('Enter');
 }
 
-/** Opens a file of the folder by its name, beside those that are open. */
-export async function openBeside(page: Page, file: string): Promise<void> {
+/** Opens a file by its full path, beside those that are open; the workbench under test cannot search for names. */
+export async function openBeside(page: Page, path: string): Promise<void> {
+  const file = basename(path);
   await page.keyboard.press('Control+P');
-  await page.locator('.quick-input-widget input').fill(file);
-  await page.locator('.quick-input-list .monaco-list-row', { hasText: file }).first().waitFor();
-  await page.keyboard.press('Enter');
+  const input = page.locator('.quick-input-widget input');
+  await input.fill(path);
+  await page.locator('.quick-input-list .monaco-list-row', { hasText: file }).first().click();
   await page.locator(`.tab.active[data-resource-name="${file}"]`).waitFor();
   await page.locator('.editor-instance .view-lines .view-line').first().waitFor();
 }

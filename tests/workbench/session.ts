@@ -4,6 +4,7 @@ import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll } from 'vitest';
+import { openBeside } from './editor.js';
 import { type Host, startWorkbench, type Workbench } from './workbench.js';
 
 const examples = fileURLToPath(new URL('../../examples', import.meta.url));
@@ -21,6 +22,8 @@ export interface Session {
   readonly page: Page;
   /** Opens another file in a page of its own. */
   open(file: string): Promise<Page>;
+  /** Brings another file to the front of the same page. */
+  show(file: string): Promise<void>;
   /** Keeps a picture. */
   shot(name: string): Promise<void>;
 }
@@ -69,6 +72,7 @@ export function inWorkbench(host: Host, file: string, options: SessionOptions = 
       return shown();
     },
     open: (other) => running().open(folder, other),
+    show: (other) => openBeside(shown(), join(folder, other)),
     shot: (name) => running().shot(shown(), `${host}-${name}`),
   };
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { hoverOver, openBeside, replaceText, selectText, visibleLines } from './editor.js';
+import { hoverOver, replaceText, selectText, visibleLines } from './editor.js';
 import { onPaper } from './positions.js';
 import { inWorkbench } from './session.js';
 
@@ -11,7 +11,7 @@ describe('sizes and slots in the text', () => {
     const joints = onPaper(session.folder, file);
     const joint = joints[Math.floor(Math.random() * joints.length)];
     if (joint === undefined) throw new Error(`no joint of ${file} can be worked out on paper`);
-    await openBeside(session.page, file);
+    await session.show(file);
     await selectText(session.page, joint.statement);
     await session.page.keyboard.press('ArrowLeft');
     const hover = await hoverOver(session.page, joint.statement, 'butt');
@@ -23,7 +23,7 @@ describe('sizes and slots in the text', () => {
   });
 
   test('a part shows a drawing of itself on hover', async () => {
-    await openBeside(session.page, 'periodicals.joinery');
+    await session.show('periodicals.joinery');
     await hoverOver(session.page, 'part shelf', 'shelf');
     const image = session.page.locator('.monaco-hover:not(.hidden) img').first();
     await image.waitFor();
@@ -39,14 +39,14 @@ describe('sizes and slots in the text', () => {
     const sizes = async () => (await visibleLines(session.page)).find((line) => /part shelf\s/.test(line)) ?? '';
     await expect.poll(sizes, { timeout: 30_000 }).toContain('564.6');
     await session.shot('sizes-hints');
-    await openBeside(session.page, 'shop.joinery');
+    await session.show('shop.joinery');
     await replaceText(session.page, 'measured 17.7', 'measured 17.5');
-    await openBeside(session.page, 'periodicals.joinery');
+    await session.show('periodicals.joinery');
     // Two sides that are 0.2 thinner each leave 0.4 more between them.
     await expect.poll(sizes, { timeout: 30_000 }).toContain('565');
-    await openBeside(session.page, 'shop.joinery');
+    await session.show('shop.joinery');
     await replaceText(session.page, 'measured 17.5', 'measured 17.7');
-    await openBeside(session.page, 'periodicals.joinery');
+    await session.show('periodicals.joinery');
     await expect.poll(sizes, { timeout: 30_000 }).toContain('564.6');
   });
 });
