@@ -7,6 +7,7 @@ import { factRank } from './facts.js';
 import { importOffers } from './imports.js';
 import { argumentOffers, cabinetOffers, parameterOffers } from './names.js';
 import { type Feature, type Offer, RANK } from './offer.js';
+import { saidAlready } from './once.js';
 import { partOffers } from './parts.js';
 import { patternOffers } from './patterns.js';
 import { referenceWords, towardFits } from './places.js';
@@ -21,22 +22,27 @@ import { statementOffers } from './statements.js';
 export function complete(features: readonly Feature[], situation: Situation): readonly Offer[] {
   const lengths = new Lengths(unitOf(situation.file));
   const offers = new Map<string, Offer>();
-  let sides = false;
+  const add = (offer: Offer) => void (offers.has(keyOf(offer)) || offers.set(keyOf(offer), offer));
+  // The words for sides come together, so that their order can tell the likelier one.
+  if (features.some(isSideWord)) for (const side of sideOffers(situation, (word) => wordLine(word, 'Side'))) add(side);
+  const whole = beginsStatement(features);
   for (const feature of features) {
-    const more = feature.kind === 'word' && feature.rule === 'Side' ? [] : offersOf(feature, situation, lengths);
-    sides ||= feature.kind === 'word' && feature.rule === 'Side';
-    for (const offer of more) {
-      const key = `${offer.kind} ${offer.label}`;
-      if (!offers.has(key)) offers.set(key, offer);
+    if (isSideWord(feature)) continue;
+    for (const offer of offersOf(feature, situation, lengths)) {
+      const extent = feature.kind === 'word' && feature.rule === 'Extent' && offer.kind === 'statement';
+      if (whole || !extent) add(offer);
     }
-  }
-  // The side words come together, so that their order can tell the likelier one.
-  if (sides) {
-    for (const offer of sideOffers(situation, (side) => wordLine(side, 'Side')))
-      offers.set(`side ${offer.label}`, offer);
   }
   return [...offers.values()].sort((a, b) => a.rank - b.rank);
 }
+
+const keyOf = ({ kind, label }: Offer): string => `${kind} ${label}`;
+
+const isSideWord = (feature: Feature): boolean => feature.kind === 'word' && feature.rule === 'Side';
+
+/** True at the start of a statement of a cabinet: the word `width` also tells a notch's size and the way of a grain. */
+const beginsStatement = (features: readonly Feature[]): boolean =>
+  features.some((feature) => feature.kind === 'word' && feature.rule === 'Verb');
 
 function offersOf(feature: Feature, situation: Situation, lengths: Lengths): readonly Offer[] {
   switch (feature.kind) {
@@ -94,6 +100,7 @@ function rankOf(word: string, rule: string, situation: Situation): number | unde
   if (rule === 'Toward') return towardFits(word, situation) ? RANK.fits : undefined;
   if (rule === 'Extent' && situation.notch) return legFits(word, situation) ? RANK.fits : undefined;
   if (rule === 'ConnectFact' && word === 'none') return RANK.also;
+  if (saidAlready(word, rule, situation)) return undefined;
   if (situation.inJoint) return factRank(word, rule, situation);
   return settingRank(word, rule, situation);
 }

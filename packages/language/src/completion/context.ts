@@ -21,6 +21,13 @@ export interface Opened {
   readonly start: number;
   /** The heads of the open blocks and what is begun, for reading them by themselves: no longer than they are. */
   readonly text: string;
+  /** How much of its end is what is begun. */
+  readonly last: number;
+}
+
+/** The same with nothing begun: what may follow where a new statement is. */
+export function anew(opened: Opened, offset: number): Opened {
+  return { ...opened, begun: [], start: offset, text: opened.text.slice(0, opened.text.length - opened.last) };
 }
 
 /**
@@ -49,6 +56,7 @@ export function openedIn(text: string, tokens: readonly Token[], base = 0): Open
       ...blocks.map((block) => text.slice(offset(block.from), offset(block.brace) + 1)),
       text.slice(offset(from)),
     ].join('\n'),
+    last: text.length - offset(from),
   };
 }
 

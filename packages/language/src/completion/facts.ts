@@ -2,7 +2,7 @@ import type { Verb } from '@dryfit/engine';
 import { type Fact, isConnectFact } from '../generated/ast.js';
 import { CUT_IN, keyOf } from '../interpret/joint.js';
 import { RANK } from './offer.js';
-import { otherFacts, type Situation } from './situation.js';
+import type { Situation } from './situation.js';
 
 /** Words that open a fact of a joint, by the grammar rule they stand in. */
 const OPENS: Readonly<Record<string, readonly string[]>> = {
@@ -33,7 +33,7 @@ const OF_SLOTS = new Set(['DatumFact', 'ReferenceFact', 'AcrossFact', 'SpacerFac
 export function factRank(word: string, rule: string, situation: Situation): number | undefined {
   const { head } = situation;
   if (head === undefined || !OPENS[rule]?.includes(word)) return RANK.word;
-  const others = otherFacts(situation);
+  const others = situation.facts;
   const said = new Set(others.map((fact) => saidBy(fact)));
   if (said.has(rule === 'CutFact' ? word : rule)) return undefined;
   if (rule === 'CutFact' && !CUT_IN[word as keyof typeof CUT_IN]?.includes(head.verb)) return undefined;

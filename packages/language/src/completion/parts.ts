@@ -60,7 +60,7 @@ function judgeOf(situation: Situation): Judge {
   const { tail, begun, inJoint, head } = situation;
   const own = head?.entering.map(({ name }) => name) ?? [];
   const others = (part: Standing): Verdict => (own.includes(part.name) ? undefined : fits);
-  if (inJoint) return { judge: centredWith(situation) ?? others, one: true };
+  if (inJoint) return { judge: centredWith(situation) ?? openedBy(situation, own) ?? others, one: true };
   const joint = readHead(begun);
   if (joint) return judgeOfHead(joint, situation);
   const list = /^(notch|band .* of|(?:width|depth|height) .* of) (.*)$/.exec(`${tail} `);
@@ -83,7 +83,8 @@ function judgeOfHead(joint: NonNullable<ReturnType<typeof readHead>>, { begun, p
     const judge = (part: Standing): Verdict => {
       if (entering.includes(part.name)) return undefined;
       // What no other joint holds yet is what one looks for.
-      return { rank: part.enters.every((from) => from === start) ? RANK.fits : RANK.also };
+      const held = part.hosts || part.enters.some((from) => from !== start);
+      return { rank: held ? RANK.also : RANK.fits };
     };
     return { judge, one: false };
   }
@@ -117,6 +118,13 @@ function centredWith({ tail, parts }: Situation): ((part: Standing) => Verdict) 
   if (!match) return undefined;
   const low = parts.get(match[1] ?? '');
   return (part) => (low !== undefined && (part === low || part.attitude !== low.attitude) ? undefined : fits);
+}
+
+/** `openings equal between base.top and …`: first the parts that lie as those between them do. */
+function openedBy({ tail, parts }: Situation, own: readonly string[]): ((part: Standing) => Verdict) | undefined {
+  if (!/(?:^| )openings equal (?:to .*)?between(?: .* and)?$/.test(tail)) return undefined;
+  const attitude = parts.get(own[0] ?? '')?.attitude;
+  return (part) => (own.includes(part.name) ? undefined : { rank: part.attitude === attitude ? RANK.fits : RANK.also });
 }
 
 /** `width 600 over a and b`: two parts across whose faces, or else their sides, it is measured. */

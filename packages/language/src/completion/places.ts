@@ -1,7 +1,7 @@
 import { axisOf, SIDES, type Side } from '@dryfit/engine';
 import { isSide } from './head.js';
 import { sidesAcross } from './planes.js';
-import { otherFacts, type Situation } from './situation.js';
+import type { Situation } from './situation.js';
 
 /** What a joint's slots can be measured from: the faces of the part whose edge is milled; of a mitre, outside or inside. */
 export function referenceWords(situation: Situation): readonly string[] {
@@ -9,7 +9,7 @@ export function referenceWords(situation: Situation): readonly string[] {
   if (head?.verb === 'mitre') return ['outer', 'inner'];
   if (axes === undefined || axes.across.length === 0) return [...SIDES, 'outer', 'inner'];
   const faces = axes.across.flatMap(sidesAcross);
-  const fixed = otherFacts(situation).flatMap((fact): readonly (Side | undefined)[] =>
+  const fixed = situation.facts.flatMap((fact): readonly (Side | undefined)[] =>
     fact.$type === 'FlushFact' ? fact.sides : fact.$type === 'SideFact' ? [fact.side] : [],
   );
   // A corner whose one face is told has an outer and an inner face, too.

@@ -2,7 +2,7 @@ import { type Axis, axisOf, opposite, SIDES, type Side } from '@dryfit/engine';
 import { isSide } from './head.js';
 import { type Offer, RANK } from './offer.js';
 import { planeSides } from './planes.js';
-import { otherFacts, type Situation } from './situation.js';
+import type { Situation } from './situation.js';
 import { thicknessOf } from './standing.js';
 
 /** The sides that can be named where a side is wanted, the likeliest first. */
@@ -53,7 +53,7 @@ function thicknessOfEntering({ head, parts }: Situation): readonly Axis[] {
 
 /** Sides whose place a fact of the joint has told. */
 const told = (situation: Situation): readonly Side[] =>
-  otherFacts(situation).flatMap((fact) => {
+  situation.facts.flatMap((fact) => {
     if (fact.$type === 'FlushFact') return fact.sides;
     return fact.$type === 'SideFact' && fact.side ? [fact.side] : [];
   });

@@ -23,6 +23,8 @@ export interface Around {
   shop(file: File): Shop;
   /** What was last found for a cabinet, be it of an earlier text. */
   found(cabinet: Cabinet): FitResult | undefined;
+  /** The facts of the joint that begins at an offset, but for one that is being written at another. */
+  facts(joint: number, cursor: number): readonly Fact[];
   /** What an `import` in this file may name, as paths from it. */
   imports(): readonly string[];
 }
@@ -48,6 +50,8 @@ export interface Situation {
   /** The joint whose braces are open, as far as its text can be read. */
   readonly joint?: Joint | undefined;
   readonly notch?: NotchLine | undefined;
+  /** What the braces of that joint say beside the fact that is being written. */
+  readonly facts: readonly Fact[];
   /** The head of the joint whose braces are open, or which is being written. */
   readonly head?: Head | undefined;
   readonly axes?: JointAxes | undefined;
@@ -69,7 +73,9 @@ export function situationOf(file: File, opened: Opened, offset: number, under: s
   const joint = isJoint(item) ? item : undefined;
   const head = readHead(inner?.head ?? (outer === undefined ? [] : begun));
   const parts = standingsOf(cabinet);
-  const toe = joint?.facts.find((fact) => fact.$type === 'OuterFact')?.side;
+  const inJoint = inner !== undefined && head !== undefined;
+  const facts = inJoint ? around.facts(inner.start, offset) : [];
+  const toe = facts.find((fact) => fact.$type === 'OuterFact')?.side;
   return {
     file,
     under,
@@ -85,17 +91,14 @@ export function situationOf(file: File, opened: Opened, offset: number, under: s
     notch: isNotchLine(item) ? item : undefined,
     head,
     axes: head && axesOf(head, parts, toe),
-    inJoint: inner !== undefined && head !== undefined,
+    inJoint,
+    facts,
     around,
   };
 }
 
 /** Words back from the cursor that any pattern looks at. */
 const MOST = 60;
-
-/** What the braces around the cursor say beside the fact that is being written. */
-export const otherFacts = ({ joint, offset }: Situation): readonly Fact[] =>
-  joint?.facts.filter((fact) => !isAt(fact, offset)) ?? [];
 
 /** True for a node that the cursor stands in. */
 export const isAt = (

@@ -12,6 +12,8 @@ export interface Standing {
   readonly numbers?: readonly [number | undefined, number | undefined] | undefined;
   /** Offset behind the head of each joint the part enters. */
   readonly enters: readonly number[];
+  /** Others are joined to it. */
+  readonly hosts: boolean;
   readonly grooved: boolean;
   /** Sides its notches are cut in from. */
   readonly notched: readonly Side[];
@@ -42,6 +44,7 @@ function collect(cabinet: Cabinet): ReadonlyMap<string, Standing> {
         material: line.material?.$refText,
         numbers: line.from ? [end(line.from), end(line.to)] : undefined,
         enters: [],
+        hosts: false,
         grooved: false,
         notched: [],
       });
@@ -55,6 +58,8 @@ function collect(cabinet: Cabinet): ReadonlyMap<string, Standing> {
         part.enters = [...part.enters, item.$cstNode?.offset ?? -1];
         part.grooved ||= item.verb === 'groove';
       }
+      const ends = [...item.between.flatMap(({ low, high }) => [low, high]), ...item.to];
+      for (const part of found(ends.flatMap((end) => end?.ref ?? []))) part.hosts = true;
     } else if (isNotchLine(item)) {
       const sides = [item.first, item.second].filter((side) => side !== undefined);
       for (const part of found(item.parts)) part.notched = [...new Set([...part.notched, ...sides])];

@@ -86,7 +86,7 @@ const STATEMENTS: Readonly<Record<string, readonly (readonly [label: string, pie
   'CentredFact centred': [
     [
       'centred between … and …',
-      (at) => ['centred between ', choices(names(at), 'a'), ' and ', choices(names(at), 'b')],
+      (at) => ['centred between ', choices(names(at), 'a'), ' and ', choices(secondFirst(names(at)), 'b')],
     ],
   ],
   'OpeningsFact openings': [

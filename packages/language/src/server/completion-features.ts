@@ -6,16 +6,19 @@ import { asTyped } from '../completion/tokens.js';
 
 type Services = Pick<LangiumServices, 'Grammar' | 'parser'>;
 
-/** What the grammar takes behind a text that holds no more than open blocks and a statement begun. */
-export function featuresAfter(text: string, services: Services): readonly Feature[] {
+/**
+ * What the grammar takes behind a text that holds no more than open blocks and a statement begun.
+ * @param isName true for a word of the language that something is called
+ */
+export function featuresAfter(text: string, services: Services, isName: (word: string) => boolean): readonly Feature[] {
   const apart = unitSetApart(text);
-  return [...following(text, services), ...(apart === undefined ? [] : following(apart, services))]
+  return [...following(text, services, isName), ...(apart === undefined ? [] : following(apart, services, isName))]
     .map(({ feature }) => plain(feature))
     .filter((feature) => feature !== undefined);
 }
 
 /** The last word is held back from the parser, which might settle for one of several things it can be. */
-function following(text: string, { Grammar, parser }: Services): NextFeature[] {
+function following(text: string, { Grammar, parser }: Services, isName: (word: string) => boolean): NextFeature[] {
   const { tokens } = parser.Lexer.tokenize(text, { mode: 'partial' });
   const last = tokens.at(-1);
   const held = last !== undefined && /^\p{L}/u.test(last.image) ? last.startOffset : text.length;
@@ -23,7 +26,7 @@ function following(text: string, { Grammar, parser }: Services): NextFeature[] {
   const entry = GrammarUtils.getEntryRule(Grammar);
   const begun = tokenIndex > 0 || entry === undefined;
   const start = begun ? elementStack.map((feature) => ({ feature })) : [beforeRule(entry)];
-  return findNextFeatures([start], asTyped(tokens, tokenIndex));
+  return findNextFeatures([start], asTyped(tokens, tokenIndex, isName));
 }
 
 /** A place in front of a rule, as the search for what follows wants to begin from: a group of nothing and a call of it. */

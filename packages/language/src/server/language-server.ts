@@ -13,6 +13,7 @@ export class JoineryLanguageServer extends DefaultLanguageServer {
       ...rest,
       capabilities: {
         ...capabilities,
+        completionProvider: { ...capabilities.completionProvider, resolveProvider: true },
         codeLensProvider: { resolveProvider: true },
         inlayHintProvider: { resolveProvider: true },
         selectionRangeProvider: true,

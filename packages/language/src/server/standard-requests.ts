@@ -1,7 +1,8 @@
 import { DocumentState, interruptAndCheck } from 'langium';
 import { createServerRequestHandler } from 'langium/lsp';
-import type { CodeLens, InlayHint, TextDocumentIdentifier } from 'vscode-languageserver-protocol';
+import type { CodeLens, CompletionItem, InlayHint, TextDocumentIdentifier } from 'vscode-languageserver-protocol';
 import type { JoineryCodeLensProvider } from './code-lens-provider.js';
+import type { JoineryCompletionProvider } from './completion-provider.js';
 import type { JoineryInlayHintProvider } from './inlay-hint-provider.js';
 import { selectionRangesOf } from './selection-ranges.js';
 import type { JoineryServerServices } from './services.js';
@@ -36,6 +37,13 @@ export function answerStandardRequests({ shared, lsp }: JoineryServerServices): 
     DocumentState.IndexedReferences,
   );
   connection.onCodeLensResolve((of, token) => withFile(of, (asked) => resolveLens(asked, token)));
+  const completion = lsp.CompletionProvider as JoineryCompletionProvider;
+  const resolveItem = createServerRequestHandler<Of<CompletionItem>, CompletionItem, never>(
+    (_, document, { of }) => completion.resolve(of, document),
+    shared,
+    DocumentState.IndexedReferences,
+  );
+  connection.onCompletionResolve((of, token) => withFile(of, (asked) => resolveItem(asked, token)));
 }
 
 interface Of<T> {
