@@ -16,6 +16,7 @@ import { JoineryParserErrorMessageProvider } from './parser/messages.js';
 import { createJoineryParser } from './parser/recovery.js';
 import { JoineryValueConverter } from './parser/values.js';
 import { Files } from './scope/files.js';
+import { JoineryLinker } from './scope/linker.js';
 import { JoineryScopeComputation } from './scope/scope-computation.js';
 import { JoineryScopeProvider } from './scope/scope-provider.js';
 import type { JoineryAddedServices, JoineryServices } from './services.js';
@@ -33,6 +34,7 @@ export const JoineryModule: Module<JoineryServices, PartialLangiumCoreServices &
     LexerErrorMessageProvider: () => new JoineryLexerErrorMessageProvider(),
   },
   references: {
+    Linker: (services) => new JoineryLinker(services),
     ScopeComputation: () => new JoineryScopeComputation(),
     ScopeProvider: (services) => new JoineryScopeProvider(services),
   },

@@ -39,6 +39,11 @@ export class JoineryDocumentBuilder extends DefaultDocumentBuilder {
       );
   }
 
+  /** A name that stands for nothing can only come to stand for something through a change of what the file sees. */
+  protected override shouldRelink(document: LangiumDocument, changedUris: Set<string>): boolean {
+    return this.indexManager.isAffected(document, changedUris);
+  }
+
   /** Reads what documents import, and what that imports, as far as it is not there yet. */
   private async readImports(
     documents: readonly LangiumDocument[],
