@@ -1,4 +1,5 @@
 import type { LangiumDocument } from 'langium';
+import { MessageType, ShowMessageNotification } from 'vscode-languageserver-protocol';
 import { troublesOf } from '../findings/severity.js';
 import type { JoineryServerServices } from './services.js';
 import type { Settings } from './settings.js';
@@ -24,7 +25,9 @@ export function settingsTakeEffect({ shared, editor }: JoineryServerServices): v
   function tell(trouble: string): void {
     if (told.has(trouble)) return;
     told.add(trouble);
-    void shared.lsp.Connection?.window.showWarningMessage(`Setting dryfit.severity: ${trouble}.`);
+    // A notification, not a request with an answer: not every client takes those.
+    const message = `Setting dryfit.severity: ${trouble}.`;
+    void shared.lsp.Connection?.sendNotification(ShowMessageNotification.type, { type: MessageType.Warning, message });
   }
 }
 

@@ -9,7 +9,9 @@ import type { JoineryServerServices } from './services.js';
 export function answerWorkspaceCheck({ shared, editor }: JoineryServerServices): void {
   const { LangiumDocuments, WorkspaceLock, WorkspaceManager } = shared.workspace;
   const builder = shared.workspace.DocumentBuilder as ServerDocumentBuilder;
-  shared.lsp.Connection?.onRequest(CHECK_WORKSPACE, async (asked: CancellationToken): Promise<WorkspaceChecked> => {
+  shared.lsp.Connection?.onRequest(CHECK_WORKSPACE, async (...given: unknown[]): Promise<WorkspaceChecked> => {
+    // The token comes last, with parameters or without.
+    const asked = given.at(-1) as CancellationToken;
     await WorkspaceManager.ready;
     const counts = { files: 0, errors: 0, warnings: 0 };
     for (const document of LangiumDocuments.all.filter(({ uri }) => !isLibrary(uri)).toArray()) {
