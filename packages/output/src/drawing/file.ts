@@ -1,5 +1,5 @@
 import { type Element, element } from './element.js';
-import { drawingStyle } from './style.js';
+import { printedStyle } from './style.js';
 import { toSvg } from './svg.js';
 
 /** A drawing as a file of its own: black on white, with its style, and a size to print at. */
@@ -10,7 +10,7 @@ export function svgFile(drawing: Element): string {
   const dressed: Element = {
     ...drawing,
     attributes: { ...drawing.attributes, width, height },
-    children: [...(title === undefined ? [] : [title]), element('style', {}, drawingStyle), ground, ...rest],
+    children: [...(title === undefined ? [] : [title]), element('style', {}, printedStyle), ground, ...rest],
   };
   return `<?xml version="1.0" encoding="UTF-8"?>\n${toSvg(dressed)}\n`;
 }

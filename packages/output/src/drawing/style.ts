@@ -8,10 +8,10 @@ export const drawingStyle = `
 .dryfit-drawing text{fill:var(--dryfit-ink,#000);stroke:none}
 .dryfit-drawing .title{font-size:18px;font-weight:bold}
 .dryfit-drawing .warning{font-weight:bold}
-.dryfit-drawing .face{fill:var(--dryfit-paper,#fff)}
-.dryfit-drawing .across-x{fill:var(--dryfit-shade-x,#e4e4e4)}
-.dryfit-drawing .across-y{fill:var(--dryfit-shade-y,#f2f2f2)}
-.dryfit-drawing .across-z,.dryfit-drawing .across-bevel{fill:var(--dryfit-shade-z,#fff)}
+.dryfit-drawing .face{fill:var(--dryfit-paper,#fff);stroke-width:.6}
+.dryfit-drawing .across-x{fill:var(--dryfit-shade-x,#e4e4e4);stroke:var(--dryfit-shade-x,#e4e4e4)}
+.dryfit-drawing .across-y{fill:var(--dryfit-shade-y,#f2f2f2);stroke:var(--dryfit-shade-y,#f2f2f2)}
+.dryfit-drawing .across-z,.dryfit-drawing .across-bevel{fill:var(--dryfit-shade-z,#fff);stroke:var(--dryfit-shade-z,#fff)}
 .dryfit-drawing .edge{stroke:var(--dryfit-ink,#000);stroke-width:1.1;stroke-linecap:round;stroke-linejoin:round}
 .dryfit-drawing .opening{fill:var(--dryfit-cut,#555);stroke:var(--dryfit-ink,#000);stroke-width:.6}
 .dryfit-drawing .groove,.dryfit-drawing .rebate,.dryfit-drawing .housing{fill:var(--dryfit-recess,#bbb)}
@@ -20,6 +20,26 @@ export const drawingStyle = `
 .dryfit-drawing .hidden .leader{stroke-dasharray:4 3}
 .dryfit-drawing .hidden .dot{fill:var(--dryfit-paper,#fff);stroke:var(--dryfit-ink,#000)}
 .dryfit-drawing .side{font-size:16px;font-style:italic}
+.dryfit-drawing .ground{fill:var(--dryfit-paper,#fff)}
+.dryfit-drawing .outline{stroke:var(--dryfit-ink,#000);stroke-width:1.6}
+.dryfit-drawing .strip{fill:var(--dryfit-shade-y,#f2f2f2);stroke-width:1}
+.dryfit-drawing .behind{stroke:var(--dryfit-ink,#000);stroke-width:1;stroke-dasharray:6 4}
+.dryfit-drawing .footprint{stroke:var(--dryfit-faint,#555);stroke-width:.8;stroke-dasharray:3 3}
+.dryfit-drawing .middle{stroke:var(--dryfit-ink,#000);stroke-width:.6}
+.dryfit-drawing .extension{stroke:var(--dryfit-faint,#555);stroke-width:.4}
+.dryfit-drawing .dimension{stroke:var(--dryfit-ink,#000);stroke-width:.8}
+.dryfit-drawing .tick{stroke:var(--dryfit-ink,#000);stroke-width:1.4}
+.dryfit-drawing .zero{fill:var(--dryfit-paper,#fff);stroke:var(--dryfit-ink,#000);stroke-width:1}
+.dryfit-drawing .hatch{stroke:var(--dryfit-ink,#000);stroke-width:1.2}
+.dryfit-drawing .band{stroke:var(--dryfit-ink,#000);stroke-width:4.5}
+.dryfit-drawing .grain{stroke:var(--dryfit-faint,#555);stroke-width:1}
+.dryfit-drawing .figure{font-weight:bold}
+.dryfit-drawing .heading{font-size:16px;font-weight:bold}
+.dryfit-drawing.elevation .title{font-size:22px}
+.dryfit-drawing.elevation .side{font-size:14px}
 .dryfit-drawing .found.error>.edge,.dryfit-drawing .found.error>.outline{stroke-width:2.6}
 .dryfit-drawing .found.warning>.edge,.dryfit-drawing .found.warning>.outline{stroke-width:1.8;stroke-dasharray:7 3}
 `.trim();
+
+/** The same for paper: every variable replaced by its value for print, since many a viewer knows no variables. */
+export const printedStyle = drawingStyle.replace(/var\(--[\w-]+,([^)]*)\)/g, '$1');
