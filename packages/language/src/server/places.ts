@@ -14,11 +14,10 @@ export function placerOf(documents: LangiumDocuments): Placer {
   };
 }
 
-/** How lengths are printed for a file: in its own units, with inches marked. */
+/** How lengths are printed for a file: in its own units, as the command line prints them. */
 export function formatOf(document: LangiumDocument): LengthFormat {
   const file = fileOf(document);
-  const units = file ? unitOf(file) : 'mm';
-  return { units, unit: units === 'in' };
+  return { units: file ? unitOf(file) : 'mm' };
 }
 
 /** Places in their order, each once; those of texts that are no more are left out. */

@@ -14,7 +14,8 @@ export function Head({ scenes, scene, part, view, act }: HeadProps) {
   const drawn = scene.parts.filter(({ box }) => box !== undefined);
   return (
     <header>
-      {scenes.length > 1 ? (
+      <h1 class={scenes.length > 1 ? 'unseen' : ''}>{scene.title}</h1>
+      {scenes.length > 1 && (
         <label>
           Cabinet{' '}
           <select value={scene.title} onChange={(event) => act({ do: 'cabinet', cabinet: event.currentTarget.value })}>
@@ -25,10 +26,7 @@ export function Head({ scenes, scene, part, view, act }: HeadProps) {
             ))}
           </select>
         </label>
-      ) : (
-        <h1>{scene.title}</h1>
       )}
-      {scene.outside && <span class="outside">{scene.outside.join(' × ')} outside</span>}
       <fieldset class="shows">
         <legend class="unseen">What is drawn</legend>
         <button

@@ -4,6 +4,7 @@ import { useMemo, useRef } from 'preact/hooks';
 import type { Lit } from '../../panel/messages.js';
 import { boxOf, seen } from './box.js';
 import { keyOn, shapeAfter } from './keys.js';
+import { shapesIn } from './shapes.js';
 import type { Act, View } from './state.js';
 
 interface PictureProps {
@@ -115,6 +116,12 @@ export function Picture(props: PictureProps) {
         preserveAspectRatio="xMidYMid meet"
       >
         <title>{props.label}</title>
+        <defs>
+          <pattern id="hatch" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+            <rect class="hatch-ground" width="7" height="7" />
+            <path class="hatch-line" d="M0 0V7" />
+          </pattern>
+        </defs>
         {element.children.map((child, i) => (isTitle(child) ? null : node(child, i, dress)))}
       </svg>
     </section>
@@ -128,7 +135,13 @@ function node(child: Element | string, index: number, dress: Dress): ComponentCh
   if (typeof child === 'string') return child;
   const { tag, attributes, children } = child;
   const shape = attributes['data-shape'];
-  const own = shape === undefined ? { key: index } : dress(String(shape), children.some(hasShape));
+  const again = attributes['data-again'];
+  const own =
+    again !== undefined
+      ? { key: index, class: dress(String(again), true).class }
+      : shape === undefined
+        ? { key: index }
+        : dress(String(shape), children.some(hasShape));
   const dressed = {
     ...attributes,
     ...own,
@@ -140,25 +153,12 @@ function node(child: Element | string, index: number, dress: Dress): ComponentCh
 /** The page has words of its own for what is drawn. */
 const isTitle = (child: Element | string): boolean => typeof child !== 'string' && child.tag === 'title';
 
-/** Every shape of a drawing in its order, each once. */
-export function shapesIn(element: Element): readonly string[] {
-  const found = new Set<string>();
-  const look = (one: Element | string) => {
-    if (typeof one === 'string') return;
-    const shape = one.attributes['data-shape'];
-    if (shape !== undefined) found.add(String(shape));
-    one.children.forEach(look);
-  };
-  look(element);
-  return [...found];
-}
-
 const hasShape = (child: Element | string): boolean =>
   typeof child !== 'string' && (child.attributes['data-shape'] !== undefined || child.children.some(hasShape));
 
 function shapeOf(target: EventTarget | null): string | undefined {
-  const found = target instanceof globalThis.Element ? target.closest('[data-shape]') : null;
-  return found?.getAttribute('data-shape') ?? undefined;
+  const found = target instanceof globalThis.Element ? target.closest('[data-shape], [data-again]') : null;
+  return found?.getAttribute('data-shape') ?? found?.getAttribute('data-again') ?? undefined;
 }
 
 function focusOn(svg: SVGSVGElement | null, shape: string): void {

@@ -1,4 +1,4 @@
-import type { Scene, Shape } from '@dryfit/output';
+import type { Element, Scene, Shape } from '@dryfit/output';
 
 /** What is drawn under an id. */
 export function shapeIn(scene: Scene, shape: string): Shape | undefined {
@@ -8,4 +8,17 @@ export function shapeIn(scene: Scene, shape: string): Shape | undefined {
     if (cut) return cut;
   }
   return scene.joints.find((joint) => joint.shape === shape);
+}
+
+/** Every shape of a drawing in its order, each once. */
+export function shapesIn(element: Element): readonly string[] {
+  const found = new Set<string>();
+  const look = (one: Element | string) => {
+    if (typeof one === 'string') return;
+    const shape = one.attributes['data-shape'];
+    if (shape !== undefined) found.add(String(shape));
+    one.children.forEach(look);
+  };
+  look(element);
+  return [...found];
 }

@@ -1,4 +1,4 @@
-import type { Scene } from '@dryfit/output';
+import { type Scene, USUAL_VIEW } from '@dryfit/output';
 
 /** How the whole cabinet is looked at: degrees round it, degrees from above, and how far its parts are pulled apart (0 to 1). */
 export interface Stance {
@@ -32,7 +32,7 @@ export interface View {
 }
 
 export const WHOLE: Frame = { zoom: 1, x: 0.5, y: 0.5 };
-export const STANCE: Stance = { turn: 30, tilt: 22, apart: 0.5 };
+export const STANCE: Stance = USUAL_VIEW;
 
 export const START: View = {
   uri: '',

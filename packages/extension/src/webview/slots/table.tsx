@@ -12,13 +12,16 @@ interface SlotTableProps {
 
 /** The table itself; a row leads to its text, the rows that the cursor is in are marked. */
 export function SlotTable({ table, rows, lit, view, sort, open }: SlotTableProps) {
+  // Where one cabinet is listed, a column that says which one says nothing.
+  const one = new Set(rows.map((row) => table.rows[row]?.cabinet)).size <= 1;
+  const columns = table.columns.flatMap((column, i) => (one && column.heading === 'Cabinet' ? [] : [{ ...column, i }]));
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table is scrolled by keys
-    <section class="wide" tabIndex={0} aria-label="Slots">
+    <section class="wide slots" tabIndex={0} aria-label="Slots">
       <table>
         <thead>
           <tr>
-            {table.columns.map(({ heading, right }) => {
+            {columns.map(({ heading, right }) => {
               const by = view.by === heading;
               return (
                 <th
@@ -46,11 +49,11 @@ export function SlotTable({ table, rows, lit, view, sort, open }: SlotTableProps
                 aria-current={marked ? 'true' : undefined}
                 onClick={() => open(row)}
               >
-                {table.rows[row]?.cells.map(({ text }, i) => {
-                  const column = table.columns[i];
+                {columns.map(({ heading, right, i }, at) => {
+                  const text = table.rows[row]?.cells[i]?.text ?? '';
                   return (
-                    <td key={column?.heading} class={column?.right ? 'right' : ''}>
-                      {i === 0 ? (
+                    <td key={heading} class={right ? 'right' : ''}>
+                      {at === 0 ? (
                         <button
                           type="button"
                           class="link"
