@@ -1,11 +1,13 @@
 import { isConnectFact } from '../generated/ast.js';
 import type { Cure, Fix } from './fix.js';
 import { jointOf, setFact } from './support/facts.js';
+import { UNUSED } from './support/follow.js';
 
 /** Says that a joint is held without connectors. */
 export const connectNone: Fix = {
   name: 'connect-none',
   codes: ['no-connectors', 'edges-cross', 'faces-meet', 'no-connector-lands'],
+  mayFollow: UNUSED,
   *offer(about): Iterable<Cure> {
     const joint = jointOf(about);
     if (!joint) return;

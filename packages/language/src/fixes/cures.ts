@@ -14,7 +14,7 @@ export interface Proved extends Cure {
 }
 
 /** Most cures of one fix that are tried for one finding. */
-const MOST_TRIES = 12;
+const MOST_TRIES = 20;
 
 export interface CureOptions extends ExamineOptions {
   /** The fixes to ask; all if absent. */

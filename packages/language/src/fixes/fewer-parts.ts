@@ -1,6 +1,7 @@
 import { isDimensionLine, isPartLine } from '../generated/ast.js';
 import { readWhole } from '../parser/numbers.js';
 import type { Case, Cure, FileEdit, Fix } from './fix.js';
+import { because, MILLING } from './support/follow.js';
 import { statementOf } from './support/place.js';
 
 /** Makes fewer of the parts that are evenly spaced, until there is room between them. */
@@ -8,18 +9,7 @@ export const fewerParts: Fix = {
   name: 'fewer-parts',
   codes: ['openings-negative'],
   most: 1,
-  mayFollow: Object.fromEntries(
-    [
-      'slot-near-edge',
-      'slots-collide',
-      'spacer-not-in-stock',
-      'ends-differ',
-      'stop-not-on-step',
-      'stop-out-of-range',
-      'spacer-alias',
-      'thin-wall',
-    ].map((code) => [code, 'parts have other places once there is room between them']),
-  ),
+  mayFollow: because('parts have other places once there is room between them', ...MILLING),
   *offer(about): Iterable<Cure> {
     const first = about.finding.about.parts?.[0];
     const kind = about.result?.spec.parts.find(({ id }) => id === first)?.kind;

@@ -6,13 +6,17 @@ import {
   type FittedPart,
   highSide,
   lowSide,
+  Rational,
   SIDES,
   type Side,
+  thicknessAxis,
+  thirdAxis,
 } from '@dryfit/engine';
 import { isFlushFact, isJoint, type Joint } from '../generated/ast.js';
 import type { Case, Cure, FileEdit, Fix } from './fix.js';
 import { writeInCabinet, writeInto } from './support/braces.js';
-import { writtenAs } from './support/figures.js';
+import { decent, writtenAs } from './support/figures.js';
+import { because, MILLING, SIZES } from './support/follow.js';
 import { lineEnd, statementOf, textIn } from './support/place.js';
 
 /** A loose side of a part. */
@@ -32,40 +36,20 @@ export const fixPart: Fix = {
   name: 'fix-part',
   codes: ['part-not-fixed'],
   most: 3,
-  mayFollow: Object.fromEntries(
-    [
-      'slot-near-edge',
-      'slots-collide',
-      'spacer-not-in-stock',
-      'spacer-absurd',
-      'ends-differ',
-      'stop-not-on-step',
-      'stop-out-of-range',
-      'groove-shows',
-      'look-alike',
-      'shelf-proud',
-      'joint-can-rotate',
-      'spacer-alias',
-      'thin-wall',
-      'no-connector-lands',
-      'pair-too-short',
-      'fence-out-of-reach',
-      'never-measured',
-      'handed',
-      'reference-missing',
-      'no-connectors',
-      'grain-across',
-      'banded-datum',
-      'flush-not-reference',
-      'slot-breaks-through',
-      'mitre-no-room',
-      'sheet-too-short',
-      'too-big-for-jig',
-    ].map((code) => [code, 'nothing is milled or compared until the part has its size and place']),
+  mayFollow: because(
+    'nothing is milled or compared until the part has its size and place',
+    ...MILLING,
+    ...SIZES,
+    'reference-missing',
+    'no-connectors',
+    'mitre-no-room',
+    'sheet-too-short',
+    'too-big-for-jig',
   ),
   *offer(about): Iterable<Cure> {
     const loose = looseSides(about);
     if (loose.length === 0) return;
+    yield* asOthers(about, loose);
     for (const lines of choices(about, loose)) {
       if (lines.length === 0) continue;
       yield {
@@ -85,6 +69,31 @@ function looseSides({ finding, result }: Case): readonly Loose[] {
   });
 }
 
+/** Joins a part that no joint names as another of its attitude is joined. */
+function* asOthers(about: Case, loose: readonly Loose[]): Iterable<Cure> {
+  const { cabinet, result } = about;
+  const [lead] = loose;
+  const own = lead && part(about, lead.part);
+  if (!cabinet || !own || !result || loose.some((one) => one.part !== own.id) || jointInto(about, own.id)) return;
+  const axis = thicknessAxis(own.attitude);
+  for (const statement of result.spec.statements) {
+    if (statement.kind !== 'joint' || statement.between.length !== 1) continue;
+    const like = statement.entering.some((id) => part(about, id)?.attitude === own.attitude);
+    const pair = statement.between[0];
+    const along = pair && part(about, pair.low.part);
+    if (!like || !pair || !along || statement.verb !== 'butt') continue;
+    const third = thirdAxis(axis, thicknessAxis(along.attitude));
+    if (!third) continue;
+    const joint = `butt ${own.id} between ${pair.low.part} and ${pair.high.part}`;
+    for (const [place] of between(about, own.id, axis, undefined)) {
+      const fact = place?.text.replace(/^.*?(centred|[a-z]+ \S+ (?:above|behind|right of)) /, '$1 ') ?? '';
+      const reference = `reference ${lowSide(axis)}`;
+      const line = `${joint} { ${fact}  flush ${highSide(third)}, ${lowSide(third)}  ${reference} }`;
+      yield { title: `Join it as others are: ${line}`, edits: [writeInCabinet(cabinet, line)] };
+    }
+  }
+}
+
 /** One way to fix them all after another: the same idea for every axis. */
 function* choices(about: Case, loose: readonly Loose[]): Iterable<readonly Line[]> {
   const axes = AXES.filter((axis) => loose.some(({ side }) => axisOf(side) === axis));
@@ -102,8 +111,8 @@ function* choices(about: Case, loose: readonly Loose[]): Iterable<readonly Line[
 /** Ways to fix the loose sides of one axis. */
 function* linesFor(about: Case, loose: readonly Loose[], axis: Axis): Iterable<readonly Line[]> {
   const parts = [...new Set(loose.map(({ part }) => part))];
-  const joint = parts.flatMap((id) => jointInto(about, id) ?? [])[0];
-  const lead = joint?.part ?? parts[0] ?? '';
+  const lead = (about.finding.about.parts ?? parts).find((id) => parts.includes(id)) ?? '';
+  const joint = jointInto(about, lead);
   const own = loose.filter(({ part }) => part === lead).map(({ side }) => side);
   const fitted = part(about, lead);
   const sized = fitted?.extent[axis] === undefined;
@@ -118,11 +127,32 @@ function* linesFor(about: Case, loose: readonly Loose[], axis: Axis): Iterable<r
       if (anchor !== undefined) yield [dimension, { text: `${lead}.${side} flush with ${anchor}` }];
     }
   }
+  if (!sized) yield* between(about, lead, axis, joint?.node);
   for (const side of own.length > 0 ? own : [lowSide(axis), highSide(axis)]) {
     const anchor = anchorFor(about, lead, side);
     if (anchor !== undefined) yield [{ text: `${lead}.${side} flush with ${anchor}` }];
   }
 }
+
+/** Midway between the two parts that lie across the axis furthest apart, or a decent distance behind the first. */
+function* between(about: Case, lead: string, axis: Axis, joint: Joint | undefined): Iterable<readonly Line[]> {
+  const across = (about.result?.fit.parts ?? []).filter(
+    ({ id, attitude, box }) => id !== lead && box !== undefined && thicknessAxis(attitude) === axis,
+  );
+  const sorted = [...across].sort((a, b) => (a.box && b.box ? a.box.lo[axis].compare(b.box.lo[axis]) : 0));
+  const [low, high] = [sorted[0], sorted.at(-1)];
+  if (!low?.box || !high?.box || low === high) return;
+  const centred = `centred between ${low.id} and ${high.id}`;
+  yield [joint ? { text: centred, joint } : { text: `${lead} ${centred}` }];
+  const room = high.box.lo[axis].sub(low.box.hi[axis]);
+  for (const share of [2, 3]) {
+    const by = writtenAs(decent(room.div(Rational.of(share)), about.unit, 'less'), about.unit);
+    const fact = `${lowSide(axis)} ${by} ${TOWARD[axis]} ${low.id}.${highSide(axis)}`;
+    yield [joint ? { text: fact, joint } : { text: `${lead}.${fact}` }];
+  }
+}
+
+const TOWARD: Record<Axis, string> = { x: 'right of', y: 'behind', z: 'above' };
 
 const part = ({ result }: Case, id: string): FittedPart | undefined => result?.fit.parts.find((one) => one.id === id);
 
@@ -133,11 +163,13 @@ function jointInto(about: Case, id: string): { readonly part: string; readonly n
   return node && isJoint(node) ? { part: id, node } : undefined;
 }
 
-/** The size that another part has, one that stands the same way if there is one. */
+/** The size that another part has, one that stands the same way if there is one; else the largest of any. */
 function sizeLike({ result, unit }: Case, like: FittedPart | undefined, axis: Axis): string | undefined {
-  const others = (result?.fit.parts ?? []).filter(({ id, extent }) => id !== like?.id && extent[axis]?.sign() === 1);
-  const near = [...others].sort((a, b) => score(b, like) - score(a, like))[0];
-  const size = near?.extent[axis];
+  const parts = (result?.fit.parts ?? []).filter(({ id }) => id !== like?.id);
+  const own = parts.filter(({ extent, attitude }) => extent[axis]?.sign() === 1 && thicknessAxis(attitude) !== axis);
+  const near = [...own].sort((a, b) => score(b, like) - score(a, like))[0]?.extent[axis];
+  const all = parts.flatMap(({ extent }) => AXES.flatMap((other) => extent[other] ?? []));
+  const size = near ?? all.reduce<Rational | undefined>((most, one) => (most?.ge(one) ? most : one), undefined);
   return size && writtenAs(size, unit);
 }
 
@@ -170,6 +202,7 @@ function edits(about: Case, lines: readonly Line[]): readonly FileEdit[] {
 function flushInto(joint: Joint, lines: readonly string[]): FileEdit {
   const sides = lines.map((line) => line.replace('flush ', '')).join(', ');
   const last = joint.facts.find(isFlushFact)?.$cstNode;
+  if (lines.some((line) => !line.startsWith('flush '))) return writeInto(joint, lines.join('  '));
   if (!last) return writeInto(joint, `flush ${sides}`);
   return { uri: last.root.astNode.$document?.uri.toString() ?? '', start: last.end, end: last.end, text: `, ${sides}` };
 }

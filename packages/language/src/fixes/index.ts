@@ -9,6 +9,7 @@ import { cutSpacer } from './cut-spacer.js';
 import { fewerParts } from './fewer-parts.js';
 import type { Fix } from './fix.js';
 import { fixPart } from './fix-part.js';
+import { flush } from './flush.js';
 import { grain } from './grain.js';
 import { join } from './join.js';
 import { leaveOut } from './leave-out.js';
@@ -50,6 +51,7 @@ export const fixes: readonly Fix[] = [
   fixPart,
   swapNames,
   takeOut,
+  flush,
   movePart,
   resize,
   fewerParts,

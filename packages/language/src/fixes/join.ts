@@ -1,36 +1,19 @@
 import { AXES, type FittedPart, highSide, isFace, lowSide, type Side } from '@dryfit/engine';
 import type { Case, Cure, Fix } from './fix.js';
 import { writeInCabinet } from './support/braces.js';
+import { because, MILLING, SIZES } from './support/follow.js';
 
 /** Joins a part to one that it touches. */
 export const join: Fix = {
   name: 'join',
   codes: ['part-unattached'],
   most: 2,
-  mayFollow: Object.fromEntries(
-    [
-      'no-connectors',
-      'reference-missing',
-      'no-connector-lands',
-      'joint-can-rotate',
-      'slot-near-edge',
-      'spacer-not-in-stock',
-      'slots-collide',
-      'shelf-proud',
-      'spacer-absurd',
-      'look-alike',
-      'handed',
-      'wrong-face-hides',
-      'thin-wall',
-      'pair-too-short',
-      'ends-differ',
-      'fence-out-of-reach',
-      'stop-not-on-step',
-      'stop-out-of-range',
-      'flush-not-reference',
-      'spacer-alias',
-      'slot-breaks-through',
-    ].map((code) => [code, 'the new joint has connectors and a reference still to be chosen']),
+  mayFollow: because(
+    'the new joint has connectors and a reference still to be chosen',
+    ...MILLING,
+    ...SIZES,
+    'no-connectors',
+    'reference-missing',
   ),
   *offer(about): Iterable<Cure> {
     const { finding, result, cabinet } = about;

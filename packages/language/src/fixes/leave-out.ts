@@ -4,12 +4,14 @@ import type { Case, Cure, FileEdit, Fix } from './fix.js';
 import { writeInto } from './support/braces.js';
 import { distinct, jointOf, titled } from './support/facts.js';
 import { lengthIn, writtenAs } from './support/figures.js';
+import { UNUSED } from './support/follow.js';
 import { fittedOf } from './support/lines.js';
 
 /** Leaves a line of a joint's layout out, in this joint only. */
 export const leaveOut: Fix = {
   name: 'leave-out',
   codes: ['slot-near-edge', 'fence-out-of-reach', 'slots-collide', 'spacer-alias', 'pair-too-short', 'handed'],
+  mayFollow: UNUSED,
   most: 1,
   *offer(about): Iterable<Cure> {
     const joint = jointOf(about);

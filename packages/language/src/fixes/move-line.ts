@@ -3,6 +3,7 @@ import { isLayout, type Joint } from '../generated/ast.js';
 import type { Case, Cure, Fix } from './fix.js';
 import { jointOf, titled } from './support/facts.js';
 import { decent, lengthIn } from './support/figures.js';
+import { UNUSED } from './support/follow.js';
 import { connectOf, fittedOf, layoutOf, linesOf, setLines, skipOf } from './support/lines.js';
 import { rewriteNumber } from './support/numbers.js';
 
@@ -15,6 +16,7 @@ interface Move {
 export const moveLine: Fix = {
   name: 'move-line',
   codes: ['slot-near-edge', 'spacer-alias', 'fence-out-of-reach', 'slots-collide', 'pair-too-short', 'handed'],
+  mayFollow: UNUSED,
   most: 1,
   *offer(about): Iterable<Cure> {
     const joint = jointOf(about);

@@ -38,7 +38,7 @@ export const movePart: Fix = {
 function* wishes(about: Case): Iterable<Wish> {
   const { code } = about.finding;
   if (code === 'parts-overlap') yield* apart(about);
-  if (code === 'no-contact') yield* apart(about);
+  if (code === 'no-contact') yield* together(about);
   if (code === 'shelf-proud') yield* flush(about);
   if (code === 'thin-wall' || code === 'slots-collide') yield* along(about);
 }
@@ -65,6 +65,25 @@ function* apart({ finding, result }: Case): Iterable<Wish> {
     }
   }
   yield* found.filter(({ by }) => by.sign() > 0).sort((a, b) => a.by.compare(b.by));
+}
+
+/** The two parts of a joint in one plane at an end, so that they lie side by side. */
+function* together({ result, finding }: Case): Iterable<Wish> {
+  const joint = result?.fit.joints.find(({ id }) => id === finding.about.joint);
+  const [own, host] = [joint?.entering, joint?.host].map((id) => result?.fit.parts.find((part) => part.id === id));
+  if (!joint || !own?.box || !host?.box) return;
+  for (const axis of AXES) {
+    if (axis === joint.axis) continue;
+    for (const [end, side] of [
+      ['lo', lowSide(axis)],
+      ['hi', highSide(axis)],
+    ] as const) {
+      const by = host.box[end][axis].sub(own.box[end][axis]);
+      if (by.isZero()) continue;
+      const so = `its ${side} is flush with ${host.id}`;
+      yield { high: { part: own.id, side }, low: { part: host.id, side }, by, so };
+    }
+  }
 }
 
 /** The side that stands out in one plane with its host's. */

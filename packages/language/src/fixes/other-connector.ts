@@ -4,6 +4,7 @@ import { type ConnectFact, isConnectFact, isJoint } from '../generated/ast.js';
 import type { Case, Cure, FileEdit, Fix } from './fix.js';
 import { writeInto } from './support/braces.js';
 import { jointOf, titled } from './support/facts.js';
+import { UNUSED } from './support/follow.js';
 import { connectOf } from './support/lines.js';
 
 /** Takes another connector of the shop: in this joint, or wherever the cabinet takes the one that does not suit. */
@@ -21,6 +22,7 @@ export const otherConnector: Fix = {
     'references-differ',
     'wrong-face-hides',
   ],
+  mayFollow: UNUSED,
   most: 2,
   *offer(about): Iterable<Cure> {
     const now = connectOf(about)?.connector;

@@ -1,8 +1,9 @@
-import { opposite, SIDES, type Side, say } from '@dryfit/engine';
-import { isDatumFact } from '../generated/ast.js';
+import { axisOf, isHigh, opposite, Rational, SIDES, type Side, say } from '@dryfit/engine';
+import { isConnectFact, isDatumFact, type Joint } from '../generated/ast.js';
 import type { Case, Cure, Fix } from './fix.js';
-import { jointOf, setFact, titled } from './support/facts.js';
-import { fittedOf } from './support/lines.js';
+import { jointOf, setFact, setFacts, titled } from './support/facts.js';
+import { because } from './support/follow.js';
+import { connectOf, fittedOf, linesFact } from './support/lines.js';
 
 /** Measures a joint's lines from another side. */
 export const otherDatum: Fix = {
@@ -16,7 +17,12 @@ export const otherDatum: Fix = {
     'datum-inside',
   ],
   mayFollow: {
-    'joint-can-rotate': 'lines may miss the parts when they are measured from the other side',
+    ...because('lines may miss the parts when they are measured from the other side', 'joint-can-rotate'),
+    ...because(
+      'lines lie elsewhere and the setback is another, which has cures of its own',
+      'fence-out-of-reach',
+      'spacer-not-in-stock',
+    ),
   },
   *offer(about): Iterable<Cure> {
     const joint = jointOf(about);
@@ -27,9 +33,38 @@ export const otherDatum: Fix = {
         edits: [setFact(joint, `datum ${side}`, isDatumFact)],
         preferred: about.finding.code === 'spacer-absurd',
       };
+      yield* sameSlots(about, joint, side);
     }
   },
 };
+
+/** The same slots, with lines of the joint's own that are their distances from the other side. */
+function* sameSlots(about: Case, joint: Joint, side: Side): Iterable<Cure> {
+  const [fitted, connect] = [fittedOf(about), connectOf(about)];
+  const { datum, zero } = fitted ?? {};
+  const statement = about.result?.spec.statements.find(({ id }) => id === fitted?.statement);
+  if (!fitted || !connect || !datum || !zero || side !== opposite(datum) || statement?.kind !== 'joint') return;
+  const joints = about.result?.fit.joints.filter((one) => one.statement === fitted.statement) ?? [];
+  const parts = new Set(joints.flatMap(({ entering, host }) => [entering, host]));
+  const axis = axisOf(side);
+  const edges = (about.result?.fit.parts ?? [])
+    .filter(({ id }) => parts.has(id))
+    .flatMap(({ box }) => (box ? [isHigh(side) ? box.hi[axis] : box.lo[axis]] : []));
+  const [first, ...rest] = edges;
+  if (!first) return;
+  const other = isHigh(side) ? Rational.max(first, ...rest) : Rational.min(first, ...rest);
+  const whole = other.sub(zero).abs();
+  const lines = fitted.lines.filter(({ use }) => use === 'used').map(({ fromZero }) => whole.sub(fromZero));
+  if (lines.length === 0) return;
+  const fact = linesFact(about, connect.connector, [...lines].reverse());
+  yield {
+    title: titled(say`Measure the same slots from the ${side}: datum ${side}, ${fact}`, about.unit),
+    edits: setFacts(joint, [
+      { line: `datum ${side}`, isSame: isDatumFact },
+      { line: fact, isSame: isConnectFact },
+    ]),
+  };
+}
 
 function sides(about: Case): readonly Side[] {
   const { code, data } = about.finding;

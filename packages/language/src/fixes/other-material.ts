@@ -3,12 +3,14 @@ import { GrammarUtils } from 'langium';
 import { isPartLine } from '../generated/ast.js';
 import type { Case, Cure, Fix } from './fix.js';
 import { titled } from './support/facts.js';
+import { UNUSED } from './support/follow.js';
 import { itemAt } from './support/place.js';
 
 /** Makes a part of another material: of the same as the one it meets in a mitre, or of a thicker one. */
 export const otherMaterial: Fix = {
   name: 'other-material',
   codes: ['mitre-unequal', 'slot-breaks-through', 'thin-wall', 'mitre-no-room', 'back-pinched'],
+  mayFollow: UNUSED,
   most: 2,
   *offer(about): Iterable<Cure> {
     const parts = (about.finding.about.parts ?? []).flatMap(

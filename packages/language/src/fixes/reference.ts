@@ -2,6 +2,7 @@ import { opposite, SIDES, type Side, say } from '@dryfit/engine';
 import { isOuterFact, isReferenceFact } from '../generated/ast.js';
 import type { Case, Cure, Fix } from './fix.js';
 import { jointOf, setFact, titled } from './support/facts.js';
+import { because, MILLING } from './support/follow.js';
 import { without } from './support/place.js';
 
 /** Says which face a joint's slots are measured from. */
@@ -16,19 +17,7 @@ export const reference: Fix = {
     'stop-not-on-step',
     'mitre-no-room',
   ],
-  mayFollow: Object.fromEntries(
-    [
-      'slots-collide',
-      'slot-near-edge',
-      'spacer-not-in-stock',
-      'flush-not-reference',
-      'ends-differ',
-      'stop-not-on-step',
-      'stop-out-of-range',
-      'thin-wall',
-      'wrong-face-hides',
-    ].map((code) => [code, 'nothing is milled until the reference is known']),
-  ),
+  mayFollow: because('nothing is milled until the reference is known', ...MILLING),
   *offer(about): Iterable<Cure> {
     const joint = jointOf(about);
     if (!joint) return;

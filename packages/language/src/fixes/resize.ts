@@ -1,6 +1,7 @@
 import { AXES, type Axis, type FittedPart, highSide, lowSide, numbersThatMove, Rational } from '@dryfit/engine';
 import type { Case, Cure, Fix } from './fix.js';
 import { decent, lengthIn } from './support/figures.js';
+import { because, MILLING, SIZES } from './support/follow.js';
 import { cureByNumber } from './support/numbers.js';
 
 interface Wish {
@@ -15,19 +16,10 @@ export const resize: Fix = {
   name: 'resize',
   codes: ['sheet-too-short', 'too-big-for-jig', 'size-not-positive', 'look-alike'],
   most: 2,
-  mayFollow: Object.fromEntries(
-    [
-      'slot-near-edge',
-      'slots-collide',
-      'spacer-not-in-stock',
-      'ends-differ',
-      'stop-not-on-step',
-      'groove-shows',
-      'shelf-proud',
-      'joint-can-rotate',
-      'spacer-alias',
-      'grain-across',
-    ].map((code) => [code, 'what has another size is milled elsewhere, and may come up against something there']),
+  mayFollow: because(
+    'what has another size is milled elsewhere, and may come up against something there',
+    ...MILLING,
+    ...SIZES,
   ),
   *offer(about): Iterable<Cure> {
     const spec = about.result?.spec;
@@ -55,14 +47,14 @@ function* wishes(about: Case): Iterable<Wish> {
       if (over) yield* shorter(part.id, axis, over, about);
       if (finding.code === 'sheet-too-short') yield* ontoSheet(about, part, axis, own);
       if (extent?.equals(own))
-        for (const size of SIZES)
+        for (const size of LARGE_ENOUGH)
           yield { part: part.id, axis, by: size.sub(own), so: `${part.id} has a size above nothing` };
     }
   }
 }
 
 /** Sizes tried for what would be smaller than nothing, mm. */
-const SIZES = [100, 200, 400].map((size) => Rational.of(size));
+const LARGE_ENOUGH = [100, 200, 400].map((size) => Rational.of(size));
 
 function* shorter(part: string, axis: Axis, over: Rational, { unit }: Case): Iterable<Wish> {
   for (const by of [decent(over, unit, 'more'), over]) yield { part, axis, by: by.neg(), so: `${part} fits` };

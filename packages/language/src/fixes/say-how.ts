@@ -8,7 +8,7 @@ import { statementOf } from './support/place.js';
 /** Allows what the workshop gets round by hand, with how it does as the reason. */
 export const sayHow: Fix = {
   name: 'say-how',
-  codes: ['ends-differ', 'stop-out-of-range', 'too-big-for-jig', 'handed', 'look-alike'],
+  codes: ['ends-differ', 'stop-out-of-range', 'too-big-for-jig', 'handed', 'look-alike', 'groove-shows'],
   *offer(about): Iterable<Cure> {
     const how = means(about);
     const statement = statementOf(about);
@@ -23,5 +23,6 @@ function means(about: Case): string {
   const block = lengthIn(data?.block);
   if (code === 'ends-differ')
     return block ? titled(say`made up by a block of ${block} at the stop`, 'mm') : 'made up by a block at the stop';
+  if (code === 'groove-shows') return 'to be seen';
   return code === 'handed' || code === 'look-alike' ? 'marked when it is cut' : 'marked out by hand';
 }

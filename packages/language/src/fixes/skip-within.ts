@@ -2,12 +2,14 @@ import { Rational, say } from '@dryfit/engine';
 import type { Cure, Fix } from './fix.js';
 import { jointOf, titled } from './support/facts.js';
 import { decent, lengthIn } from './support/figures.js';
+import { UNUSED } from './support/follow.js';
 import { connectOf, fittedOf, leastFromEnd, linesOf, setLines, stretchOf } from './support/lines.js';
 
 /** Leaves out whatever line comes too near to an end of the joint, in every size the cabinet is made in. */
 export const skipWithin: Fix = {
   name: 'skip-within',
   codes: ['slot-near-edge'],
+  mayFollow: UNUSED,
   most: 1,
   *offer(about): Iterable<Cure> {
     const joint = jointOf(about);

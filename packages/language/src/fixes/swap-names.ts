@@ -1,34 +1,18 @@
 import type { AstNode } from 'langium';
 import { isDimensionLine, isJoint } from '../generated/ast.js';
 import type { Cure, Fix } from './fix.js';
+import { because, MILLING, SIZES } from './support/follow.js';
 import { instead, statementOf } from './support/place.js';
 
 /** Turns the two parts of a statement round: left before right, front before rear, bottom before top. */
 export const swapNames: Fix = {
   name: 'swap-names',
   codes: ['named-backwards'],
-  mayFollow: Object.fromEntries(
-    [
-      'slot-near-edge',
-      'slots-collide',
-      'spacer-not-in-stock',
-      'ends-differ',
-      'stop-not-on-step',
-      'stop-out-of-range',
-      'groove-shows',
-      'look-alike',
-      'shelf-proud',
-      'joint-can-rotate',
-      'spacer-alias',
-      'thin-wall',
-      'parts-overlap',
-      'part-not-fixed',
-      'no-connector-lands',
-      'pair-too-short',
-      'fence-out-of-reach',
-      'never-measured',
-      'handed',
-    ].map((code) => [code, 'what needs a size above nothing could not be looked at before']),
+  mayFollow: because(
+    'what has a size above nothing can be looked at for the first time',
+    ...MILLING,
+    ...SIZES,
+    'parts-overlap',
   ),
   *offer(about): Iterable<Cure> {
     const { low, high } = about.finding.data ?? {};

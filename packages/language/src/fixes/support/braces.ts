@@ -5,13 +5,14 @@ import { documentOf, indentAt, lineEnd, textIn } from './place.js';
 
 const STEP = '  ';
 
-/** Writes a line into the braces of a statement or entry, and the braces if it has none. */
-export function writeInto(node: AstNode, line: string): FileEdit {
+/** Writes lines into the braces of a statement or entry, and the braces if it has none. */
+export function writeInto(node: AstNode, ...lines: readonly string[]): FileEdit {
   const document = documentOf(node);
   const text = textIn(document);
   const uri = document.uri.toString();
   const { offset = 0, end = 0 } = node.$cstNode ?? {};
   const at = (start: number, now: string): FileEdit => ({ uri, start, end: start, text: now });
+  const line = lines.join('  ');
   if (text[end - 1] !== '}') return at(end, ` { ${line} }`);
   const eol = lineEnd(text);
   const before = text.slice(0, end - 1);
@@ -23,7 +24,8 @@ export function writeInto(node: AstNode, line: string): FileEdit {
   const indent = indentAt(text, offset);
   const own = open ? `${indent}${STEP}` : indentAt(text, last - 1);
   // Behind the last line, comment and all.
-  const whole = blanks.includes('\n') ? `${eol}${own}${line}` : `${eol}${own}${line}${eol}${indent}`;
+  const all = lines.map((one) => `${eol}${own}${one}`).join('');
+  const whole = blanks.includes('\n') ? all : `${all}${eol}${indent}`;
   return at(last, whole);
 }
 

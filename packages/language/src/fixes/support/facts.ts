@@ -17,6 +17,20 @@ export function setFact(joint: Joint, line: string, isSame: (fact: Node) => bool
   return known ? instead(known, line) : writeInto(joint, line);
 }
 
+/** Writes facts that may be in the joint already, each in the place of the one of its kind. */
+export function setFacts(
+  joint: Joint,
+  facts: readonly { readonly line: string; readonly isSame: (fact: Node) => boolean }[],
+): readonly FileEdit[] {
+  const known = facts.map(({ isSame }) => joint.facts.find(isSame));
+  const fresh = facts.filter((_, i) => !known[i]).map(({ line }) => line);
+  const changed = facts.flatMap(({ line }, i) => {
+    const fact = known[i];
+    return fact ? [instead(fact, line)] : [];
+  });
+  return fresh.length > 0 ? [...changed, writeInto(joint, ...fresh)] : changed;
+}
+
 /** A title, with its lengths in the units of the file. */
 export const titled = (text: Text, unit: Unit): string => render(text, { units: unit, unit: unit === 'in' });
 

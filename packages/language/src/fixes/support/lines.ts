@@ -42,6 +42,17 @@ export function layoutOf({ result }: Case, { pattern }: Extract<Connect, { kind:
 /** Lines as they are laid out for one joint, with those that do not land on it where the layout has them. */
 export const linesOf = (joint: FittedJoint): readonly Rational[] => joint.lines.map(({ fromZero }) => fromZero);
 
+/** The fact that gives a joint lines of its own. */
+export function linesFact(
+  { unit }: Case,
+  connector: string,
+  lines: readonly Rational[],
+  skip?: Rational | undefined,
+): string {
+  const list = lines.map((line) => writtenAs(line, unit)).join(', ');
+  return `connect ${connector} by lines ${list}${skip === undefined ? '' : ` skip within ${writtenAs(skip, unit)}`}`;
+}
+
 /** Gives a joint lines of its own. */
 export function setLines(
   about: Case,
@@ -50,9 +61,7 @@ export function setLines(
   lines: readonly Rational[],
   skip?: Rational | undefined,
 ): FileEdit {
-  const list = lines.map((line) => writtenAs(line, about.unit)).join(', ');
-  const near = skip === undefined ? '' : ` skip within ${writtenAs(skip, about.unit)}`;
-  return setFact(joint, `connect ${connector} by lines ${list}${near}`, isConnectFact);
+  return setFact(joint, linesFact(about, connector, lines, skip), isConnectFact);
 }
 
 /** The skip of a layout that has one. */
