@@ -1,9 +1,13 @@
-import type { Cancellation, LangiumDocument, URI } from 'langium';
+import { type BuildOptions, type Cancellation, DocumentState, type LangiumDocument, type URI } from 'langium';
 import type { LangiumSharedServices } from 'langium/lsp';
+import { importsOf } from '../scope/imports.js';
 import { JoineryDocumentBuilder } from '../workspace/document-builder.js';
 import { Attention } from './attention.js';
 
-/** Builder of a server: documents that nobody looks at are not examined, and have no findings told. */
+/**
+ * Builder of a server. Documents that nobody looks at are not examined, and have no findings told; they are linked
+ * after those that are open have been examined, and the next key comes before them.
+ */
 export class ServerDocumentBuilder extends JoineryDocumentBuilder {
   readonly attention: Attention;
   /** Documents that the client shows findings of. */
@@ -18,6 +22,69 @@ export class ServerDocumentBuilder extends JoineryDocumentBuilder {
         this.shown.delete(uri.toString());
       }
     });
+  }
+
+  /** While the open documents are built and others wait, the whole is no further than these. */
+  private waiting = false;
+
+  /** An edit is on its way: whoever asks about the document waits until it has been built again. */
+  expect(uri: URI): void {
+    const document = this.langiumDocuments.getDocument(uri);
+    if (!document) return;
+    document.state = DocumentState.Changed;
+    this.currentState = DocumentState.Changed;
+  }
+
+  protected override async buildRead(
+    documents: LangiumDocument[],
+    options: BuildOptions,
+    cancelToken: Cancellation.CancellationToken,
+  ): Promise<void> {
+    // What imports what is known of all before any is examined.
+    this.prepareBuild(documents, options);
+    await this.runCancelable(documents, DocumentState.IndexedContent, cancelToken, (document) =>
+      this.indexManager.updateContent(document, cancelToken),
+    );
+    const looked = this.lookedAt(documents);
+    const others = documents.filter((document) => !looked.has(document));
+    if (looked.size > 0 && others.length > 0) {
+      this.waiting = true;
+      try {
+        await super.buildRead([...looked], options, cancelToken);
+      } finally {
+        this.waiting = false;
+      }
+    }
+    await super.buildRead(others.length > 0 ? others : documents, options, cancelToken);
+  }
+
+  /** The open ones of these documents, and those of them that the open ones import. */
+  private lookedAt(documents: readonly LangiumDocument[]): ReadonlySet<LangiumDocument> {
+    const looked = new Set(documents.filter((document) => this.attention.isOpen(document)));
+    const candidates = new Set(documents);
+    for (const document of looked) {
+      for (const uri of importsOf(document)) {
+        const imported = this.langiumDocuments.getDocument(uri);
+        if (imported && candidates.has(imported)) looked.add(imported);
+      }
+    }
+    return looked;
+  }
+
+  protected override async runCancelable(
+    ...[documents, state, cancelToken, callback]: Parameters<JoineryDocumentBuilder['runCancelable']>
+  ): Promise<void> {
+    await super.runCancelable(documents, state, cancelToken, callback);
+    if (this.waiting) this.currentState = DocumentState.ComputedScopes;
+  }
+
+  protected override async notifyBuildPhase(
+    documents: LangiumDocument[],
+    state: DocumentState,
+    cancelToken: Cancellation.CancellationToken,
+  ): Promise<void> {
+    const untrue = this.waiting && (state === DocumentState.Linked || state === DocumentState.IndexedReferences);
+    if (!untrue) await super.notifyBuildPhase(documents, state, cancelToken);
   }
 
   protected override async validate(

@@ -2,6 +2,7 @@ import { type LangiumDocument, type LangiumDocuments, type TextDocument, URI, Ur
 import { DefaultDocumentUpdateHandler, type LangiumSharedServices } from 'langium/lsp';
 import { type DidChangeWatchedFilesParams, FileChangeType, type TextDocumentChangeEvent } from 'vscode-languageserver';
 import { isLibrary } from '../library/library.js';
+import type { ServerDocumentBuilder } from './document-builder.js';
 
 /**
  * What counts is the text in the editor while a file is open, and the one on disk from the moment it is closed. News
@@ -9,10 +10,41 @@ import { isLibrary } from '../library/library.js';
  */
 export class JoineryDocumentUpdates extends DefaultDocumentUpdateHandler {
   private readonly documents: LangiumDocuments;
+  /** Documents whose edits wait for the end of a burst, by their address. */
+  private readonly edited = new Map<string, URI>();
+  private timer: ReturnType<typeof setTimeout> | undefined;
+  private lastKey = 0;
 
   constructor(private readonly services: LangiumSharedServices) {
     super(services);
     this.documents = services.workspace.LangiumDocuments;
+  }
+
+  /**
+   * A key by itself is followed at once. Keys that come while an earlier one is being read are taken together, since
+   * reading a text cannot be broken off: the last of them is waited for.
+   */
+  override didChangeContent({ document }: TextDocumentChangeEvent<TextDocument>): void {
+    const uri = URI.parse(document.uri);
+    this.edited.set(document.uri, uri);
+    (this.services.workspace.DocumentBuilder as ServerDocumentBuilder).expect(uri);
+    const now = performance.now();
+    const burst = now - this.lastKey < BURST;
+    this.lastKey = now;
+    if (!burst) {
+      this.follow();
+      return;
+    }
+    this.services.workspace.WorkspaceLock.cancelWrite();
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => this.follow(), PAUSE);
+  }
+
+  private follow(): void {
+    clearTimeout(this.timer);
+    const uris = [...this.edited.values()];
+    this.edited.clear();
+    this.fireDocumentUpdate(uris, []);
   }
 
   didCloseDocument({ document }: TextDocumentChangeEvent<TextDocument>): void {
@@ -53,5 +85,11 @@ export class JoineryDocumentUpdates extends DefaultDocumentUpdateHandler {
     }
   }
 }
+
+/** Keys nearer to one another than this are a burst, ms. */
+const BURST = 150;
+
+/** How long the next key of a burst is waited for, ms. */
+const PAUSE = 5;
 
 const unique = (uris: readonly URI[]): URI[] => [...new Map(uris.map((uri) => [uri.toString(), uri])).values()];

@@ -29,7 +29,7 @@ export class JoineryDocumentBuilder extends DefaultDocumentBuilder {
     });
     const present = documents.filter((document) => !gone.includes(document));
     const imported = await this.readImports(present, cancelToken);
-    await super.buildDocuments([...present, ...imported], options, cancelToken);
+    await this.buildRead([...present, ...imported], options, cancelToken);
     // A file can go between the news of its change and its being read: whatever imports it lacks it from now on.
     if (gone.length > 0)
       await this.update(
@@ -37,6 +37,15 @@ export class JoineryDocumentBuilder extends DefaultDocumentBuilder {
         gone.map(({ uri }) => uri),
         cancelToken,
       );
+  }
+
+  /** Builds documents that have been read, and whatever they import as well. */
+  protected buildRead(
+    documents: LangiumDocument[],
+    options: BuildOptions,
+    cancelToken: Cancellation.CancellationToken,
+  ): Promise<void> {
+    return super.buildDocuments(documents, options, cancelToken);
   }
 
   /** A name that stands for nothing can only come to stand for something through a change of what the file sees. */
