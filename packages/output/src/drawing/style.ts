@@ -6,6 +6,7 @@
 export const drawingStyle = `
 .dryfit-drawing{color:var(--dryfit-ink,#000);fill:none;stroke:none;font-family:var(--dryfit-font,Helvetica,Arial,sans-serif);font-size:14px}
 .dryfit-drawing text{fill:var(--dryfit-ink,#000);stroke:none}
+.dryfit-drawing text,.dryfit-drawing .leader,.dryfit-drawing .extension,.dryfit-drawing .ground{pointer-events:none}
 .dryfit-drawing .title{font-size:18px;font-weight:bold}
 .dryfit-drawing .warning{font-weight:bold}
 .dryfit-drawing .face{fill:var(--dryfit-paper,#fff);stroke-width:.6}

@@ -1,8 +1,9 @@
-import { isFace, SIDES, type Side, thicknessAxis } from '@dryfit/engine';
+import { isFace, SIDES } from '@dryfit/engine';
 import { type Element, element } from '../element.js';
 import type { Scene, ScenePart } from '../scene.js';
 import { worstOf } from '../shape.js';
 import { warningLines } from '../warning.js';
+import { facesOf } from './faces.js';
 import { Ink, LINE } from './ink.js';
 import { lookAt } from './look.js';
 import { namesOf } from './measures.js';
@@ -60,28 +61,24 @@ function drawViews(ink: Ink, scene: Scene, part: ScenePart, box: NonNullable<Sce
       !isFace(side, part.attitude) && part.cuts.some((cut) => cut.surface === side && (cut.mouth || cut.recess)),
   );
   const asked = { scene, part, box, scale: size / longest, worst: worstOf(scene) };
-  let top = ink.taken.bottom + BETWEEN / 2;
-  facesOf(part).forEach((face, i) => {
-    const view = drawView({ ...asked, look: lookAt(face), main: i === 0, edges: i === 0 ? edges : [] });
-    const { left, right, top: upper, bottom } = view.taken;
-    const [dx, dy] = [-left, top - upper];
-    ink.add(
-      element(
-        'g',
-        { class: 'view', 'data-face': face, transform: `translate(${Math.round(dx)} ${Math.round(dy)})` },
-        ...view.drawn,
-      ),
-    );
-    ink.take({ left: 0, top, right: right - left, bottom: bottom + dy });
-    top = bottom + dy + BETWEEN;
-  });
+  const views = facesOf(part).map((face, i) => ({
+    face,
+    ink: drawView({ ...asked, look: lookAt(face), main: i === 0, edges: i === 0 ? edges : [] }),
+  }));
+  const [first] = views;
+  // Whichever way leaves the sheet nearer to square.
+  const beside = first !== undefined && heightOf(first.ink) > widthOf(first.ink) * 0.9;
+  let [x, y] = [0, ink.taken.bottom + BETWEEN / 2];
+  for (const { face, ink: view } of views) {
+    const { left, top } = view.taken;
+    const [dx, dy] = [Math.round(x - left), Math.round(y - top)];
+    const shifted = { class: 'view', 'data-face': face, transform: `translate(${dx} ${dy})` };
+    ink.add(element('g', shifted, ...view.drawn));
+    ink.take({ left: x, top: y, right: x + widthOf(view), bottom: y + heightOf(view) });
+    if (beside) x += widthOf(view) + BETWEEN;
+    else y += heightOf(view) + BETWEEN;
+  }
 }
 
-/** The faces to be drawn: those with something cut into them, the fuller one first; else the one usually looked at. */
-function facesOf(part: ScenePart): readonly Side[] {
-  const axis = thicknessAxis(part.attitude);
-  const faces = SIDES.filter((side) => isFace(side, part.attitude));
-  const count = (side: Side) => part.cuts.filter((cut) => cut.surface === side).length;
-  const cut = faces.filter((side) => count(side) > 0).sort((a, b) => count(b) - count(a));
-  return cut.length > 0 ? cut : [axis === 'x' ? 'right' : axis === 'y' ? 'front' : 'top'];
-}
+const widthOf = ({ taken }: Ink): number => taken.right - taken.left;
+const heightOf = ({ taken }: Ink): number => taken.bottom - taken.top;

@@ -1,12 +1,15 @@
 import type { Scene, ScenePart } from '../scene.js';
-import { type Ink, type Patch, textWidth } from './ink.js';
+import type { Ink, Patch } from './ink.js';
 import { acrossPaper, type Sheet, upPaper } from './look.js';
 import { mouthOnFace } from './marks.js';
 import { rectOn } from './outline.js';
 
 const WORD = 'grain';
-const LONG = 130;
+/** Lengths of the line, the longest that goes in being taken. */
+const LENGTHS = [130, 96, 66];
 const WIDE = 22;
+/** Where it is tried, the middle first. */
+const SHARES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8];
 
 /** The way the grain runs, as a word on a line with two ends, where nothing is cut; left out where there is no room. */
 export function drawGrain(ink: Ink, sheet: Sheet, part: ScenePart, scene: Scene): boolean {
@@ -14,11 +17,9 @@ export function drawGrain(ink: Ink, sheet: Sheet, part: ScenePart, scene: Scene)
   if (!level && part.grain !== upPaper(sheet.look)) return false;
   const run = level ? sheet.width : sheet.height;
   const room = level ? sheet.height : sheet.width;
-  const long = Math.min(LONG, run - 16);
-  if (long < textWidth(WORD) + 24 || room < WIDE + 8) return false;
   const taken = takenOn(sheet, part, scene);
-  for (const share of [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8]) {
-    for (const along of [0.5, 0.3, 0.7, 0.2, 0.8]) {
+  for (const [long, share] of LENGTHS.flatMap((length) => SHARES.map((at) => [length, at] as const))) {
+    for (const along of SHARES) {
       const middle = [run * along, room * share] as const;
       if (middle[0] - long / 2 < 4 || middle[0] + long / 2 > run - 4) continue;
       if (middle[1] - WIDE / 2 < 4 || middle[1] + WIDE / 2 > room - 4) continue;

@@ -29,11 +29,17 @@ export interface Lettering {
 
 /** What has been drawn so far, and how much paper it takes. */
 export class Ink {
-  readonly drawn: Element[] = [];
+  private readonly lines: Element[] = [];
+  // Words come last, so that no line runs through them.
+  private readonly words: Element[] = [];
   private extent: Patch | undefined;
 
   add(...elements: readonly Element[]): void {
-    this.drawn.push(...elements);
+    this.lines.push(...elements);
+  }
+
+  get drawn(): readonly Element[] {
+    return [...this.lines, ...this.words];
   }
 
   /** Paper that is taken. */
@@ -66,8 +72,8 @@ export class Ink {
       ? { left: x - size * 0.8, right: x + size * 0.25, top: y - start - long, bottom: y - start }
       : { left: x + start, right: x + start + long, top: y - size * 0.8, bottom: y + size * 0.25 };
     this.take(patch);
-    if (clear) this.add(rectOf('ground', patch));
-    this.add(
+    if (clear) this.words.push(rectOf('ground', patch));
+    this.words.push(
       element(
         'text',
         {

@@ -9,6 +9,8 @@ export interface Row {
   readonly ticks: readonly Tick[];
   /** What is measured, and from where. */
   readonly title: readonly string[];
+  /** A size from end to end, and no distances from a zero. */
+  readonly overall?: boolean | undefined;
 }
 
 export interface Tick {
@@ -52,6 +54,10 @@ const widestOf = (row: Row): number => Math.max(0, ...row.ticks.map(({ label }) 
 export function drawRow(ink: Ink, row: Row, flank: Flank, out: number, length: number, place: Place): void {
   const level = isLevel(flank);
   const line = out + 8;
+  if (row.overall) {
+    drawOverall(ink, row, flank, line, place);
+    return;
+  }
   const ends = [row.zero, ...row.ticks.map(({ at }) => at)];
   for (const { at, from } of row.ticks) ink.path('extension', [place(at, from), place(at, line + 4)]);
   ink.path('extension', [place(row.zero, 4), place(row.zero, line + 4)]);
@@ -66,7 +72,8 @@ export function drawRow(ink: Ink, row: Row, flank: Flank, out: number, length: n
     const far = line + 4 + (lines[i] as number) * step;
     lettered(ink, label, flank, at, far, place);
   });
-  row.title.forEach((words, i) => {
+  const inOrder = flank === 'top' || flank === 'left' ? [...row.title].reverse() : row.title;
+  inOrder.forEach((words, i) => {
     const far = line + 4 + count * step + i * LINE;
     titled(ink, words, flank, far, row.zero, length, place);
   });
@@ -94,6 +101,16 @@ function titled(ink: Ink, words: string, flank: Flank, far: number, zero: number
     ink.text(words, [x, y + TEXT * 0.35], { anchor: first ? 'start' : 'end', kind: 'said', clear: true });
     return;
   }
-  const [x, y] = place(length / 2, far + LINE / 2);
-  ink.text(words, [x + TEXT * 0.35, y], { anchor: 'middle', kind: 'said', upward: true, clear: true });
+  const [x, y] = place(first ? 0 : length, far + LINE / 2);
+  ink.text(words, [x + TEXT * 0.35, y], { anchor: first ? 'end' : 'start', kind: 'said', upward: true, clear: true });
+}
+
+/** A size from one end to the other, its figure in the middle. */
+function drawOverall(ink: Ink, { zero, ticks }: Row, flank: Flank, line: number, place: Place): void {
+  for (const { at, label } of ticks) {
+    ink.path('extension', [place(zero, 4), place(zero, line + 4)], [place(at, 4), place(at, line + 4)]);
+    ink.path('dimension', [place(zero, line), place(at, line)]);
+    ink.path('tick', ...[zero, at].map((end) => [place(end - 3, line - 3), place(end + 3, line + 3)]));
+    lettered(ink, label, flank, (zero + at) / 2, line + 4, place);
+  }
 }

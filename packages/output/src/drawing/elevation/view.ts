@@ -175,7 +175,7 @@ function zeroOf(sheet: Sheet, flank: Flank, side: Side): number {
 function overall(sheet: Sheet, part: ScenePart, flank: 'bottom' | 'right'): Row {
   const axis = axisOf(flank === 'bottom' ? sheet.look.at.right : sheet.look.at.top);
   const at = flank === 'bottom' ? sheet.width : sheet.height;
-  return { zero: 0, ticks: [{ at, label: part.sizes[AXIS_NUMBER[axis]] ?? '', from: 4 }], title: [] };
+  return { zero: 0, ticks: [{ at, label: part.sizes[AXIS_NUMBER[axis]] ?? '', from: 4 }], title: [], overall: true };
 }
 
 /** A border from the face outward: hatching or band, strip, words, rows. */
@@ -239,8 +239,7 @@ function wordsFor(
   });
   const measured = part.cuts.some((cut) => cut.measured?.from.kind === 'end' && cut.measured.from.side === side);
   return [
-    `${datum ? 'datum: ' : ''}${surfaceName(part, side)}`,
-    ...(measured && !datum ? ['measured from'] : []),
+    `${datum ? 'datum: ' : measured ? 'reference: ' : ''}${surfaceName(part, side)}`,
     ...(band === undefined ? [] : [`banded ${band}`]),
     ...(bevel?.outer ? [`bevelled 45°, toe on the ${surfaceName(part, bevel.outer)}`] : []),
     ...(mates.length > 0 ? [`to ${namesOf([...new Set(mates)])}`] : []),

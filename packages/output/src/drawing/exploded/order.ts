@@ -16,6 +16,13 @@ export interface Placed<Owner> {
 export interface Seen<Owner> extends Placed<Owner> {
   readonly hull: readonly Flat[];
   readonly bounds: Bounds;
+  /** Where it begins and ends along each axis. */
+  readonly reach: readonly Reach[];
+}
+
+interface Reach {
+  readonly lo: number;
+  readonly hi: number;
 }
 
 const SQUARE: readonly Vector[] = [
@@ -69,7 +76,7 @@ function pick<Owner>(
 
 function seen<Owner>(one: Placed<Owner>, eye: Eye): Seen<Owner> {
   const hull = hullOf(one.piece.points.map((p) => onPaper(eye, p)));
-  return { ...one, hull, bounds: boundsOf(hull) };
+  return { ...one, hull, bounds: boundsOf(hull), reach: SQUARE.map((direction) => range(one, direction)) };
 }
 
 /** Whether `a` has to be painted before `b`: they overlap on paper, and what parts them puts `b` nearer. */
@@ -78,11 +85,14 @@ export function isBefore<Owner>(a: Seen<Owner>, b: Seen<Owner>, eye: Eye): boole
   let verdict: boolean | undefined;
   let least = Infinity;
   let guess = false;
-  for (const direction of [...SQUARE, ...a.slants, ...b.slants]) {
-    const [ra, rb] = [range(a, direction), range(b, direction)];
+  const slants = a.slants.length + b.slants.length > 0 ? [...a.slants, ...b.slants] : a.slants;
+  for (let i = 0; i < SQUARE.length + slants.length; i += 1) {
+    const direction = SQUARE[i] ?? (slants[i - SQUARE.length] as Vector);
     const facing = dot(direction, eye.toward);
-    const [ab, ba] = [ra.hi - rb.lo, rb.hi - ra.lo];
     if (Math.abs(facing) < 1e-9) continue;
+    const ra = a.reach[i] ?? range(a, direction);
+    const rb = b.reach[i] ?? range(b, direction);
+    const [ab, ba] = [ra.hi - rb.lo, rb.hi - ra.lo];
     const nearer = ab <= TOUCH ? facing > 0 : ba <= TOUCH ? facing < 0 : undefined;
     if (nearer === undefined) {
       // They go into each other: the plane they are nearest to being parted by has to do.
@@ -100,7 +110,7 @@ export function isBefore<Owner>(a: Seen<Owner>, b: Seen<Owner>, eye: Eye): boole
   return verdict ?? guess;
 }
 
-function range(one: Placed<unknown>, direction: Vector): { readonly lo: number; readonly hi: number } {
+function range(one: Placed<unknown>, direction: Vector): Reach {
   let [lo, hi] = [Infinity, -Infinity];
   for (const p of one.piece.points) {
     const at = dot(direction, p);
