@@ -1,0 +1,76 @@
+import { execFileSync } from 'node:child_process';
+import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { unzipSync } from 'fflate';
+import { beforeAll, expect, test } from 'vitest';
+import { extension, manifest, root } from './manifest.js';
+
+const vsix = join(root, `.cache/dryfit-${manifest.version}.vsix`);
+let names: readonly string[] = [];
+let text: (name: string) => string;
+
+beforeAll(() => {
+  execFileSync(process.execPath, [join(root, '.scripts/package.mjs')], { cwd: root, stdio: 'pipe' });
+  const files = unzipSync(readFileSync(vsix));
+  names = Object.keys(files).sort();
+  text = (name) => new TextDecoder().decode(files[name]);
+});
+
+/** Everything that may be inside: bundles, what they show, and the words about it. */
+const wanted = [
+  /^(extension\.vsixmanifest|\[Content_Types\]\.xml)$/,
+  /^extension\/(package\.json|language-configuration\.json|readme\.md|changelog\.md|LICENSE(\.txt)?)$/i,
+  /^extension\/dist\/(desktop\.cjs|web\.js|server\.cjs|server-worker\.js|third-party\.txt)$/,
+  /^extension\/dist\/webview\/[\w-]+\.(js|css)$/,
+  /^extension\/dist\/checks\/[a-z0-9-]+\.md$/,
+  /^extension\/example\/[\w-]+\.joinery$/,
+  /^extension\/icons\/[\w-]+\.(svg|png)$/,
+  /^extension\/snippets\/joinery\.json$/,
+  /^extension\/syntaxes\/joinery\.tmLanguage\.json$/,
+  /^extension\/walkthrough\/[\w-]+\.(svg|md)$/,
+];
+
+test('only bundles and assets are inside, and each kind of them', () => {
+  expect(names.filter((name) => !wanted.some((kind) => kind.test(name)))).toEqual([]);
+  expect(wanted.filter((kind) => !names.some((name) => kind.test(name)))).toEqual([]);
+});
+
+test('it stays under 2 MB', () => {
+  expect(statSync(vsix).size).toBeLessThan(2_000_000);
+});
+
+test('every check has its page inside', () => {
+  const pages = ['engine', 'language'].flatMap((name) =>
+    readdirSync(join(root, `packages/${name}/src/checks`)).filter((file) => file.endsWith('.md')),
+  );
+  const inside = names.filter((name) => name.includes('/checks/')).map((name) => name.replace(/.*\//, ''));
+  expect(inside).toEqual(pages.sort());
+});
+
+test('every file that the manifest names is inside', () => {
+  const shipped = text('extension/package.json');
+  const named = [...shipped.matchAll(/"(?:\.\/)?((?:dist|icons|snippets|syntaxes|walkthrough)\/[\w./-]+\.\w+)"/g)];
+  expect(named.length).toBeGreaterThan(8);
+  for (const [, file] of named) expect(names).toContain(`extension/${file}`);
+});
+
+test('the colours inside are those of the repository', () => {
+  const own = readFileSync(join(root, 'syntaxes/joinery.tmLanguage.json'), 'utf8');
+  expect(text('extension/syntaxes/joinery.tmLanguage.json')).toBe(own);
+});
+
+test('whose code is inside is said, with the licence', () => {
+  const notices = text('extension/dist/third-party.txt');
+  for (const name of ['langium', 'preact', 'vscode-languageclient', 'chevrotain'])
+    expect(notices).toMatch(new RegExp(`^${name} \\d`, 'm'));
+});
+
+test('no bundle asks for a source map that is not there', () => {
+  const asking = names.filter((name) => /\.c?js$/.test(name) && /^\/\/# sourceMappingURL=(?!data:)/m.test(text(name)));
+  expect(asking).toEqual([]);
+});
+
+test('the sources of the extension are not shipped', () => {
+  expect(readdirSync(join(extension, 'src')).length).toBeGreaterThan(0);
+  expect(names.filter((name) => /\.tsx?$|\.map$/.test(name))).toEqual([]);
+});
