@@ -37,18 +37,22 @@ export function squiggles(page: Page): Promise<number> {
 
 /** Text of the hover over the first place where `word` stands in the line that contains `context`. */
 export async function hoverOver(page: Page, context: string, word: string): Promise<string> {
-  const place = await page.locator('.editor-instance .view-lines').evaluate(placeOf, { context, word });
-  if (place === undefined) throw new Error(`no line with "${context}" and "${word}" is visible`);
-  return hoverAt(page, place.x, place.y);
+  return hoverAt(page, async () => {
+    const place = await page.locator('.editor-instance .view-lines').evaluate(placeOf, { context, word });
+    if (place === undefined) throw new Error(`no line with "${context}" and "${word}" is visible`);
+    return place;
+  });
 }
 
 /** Text of the hover over the first error or warning underline. */
 export async function hoverOverSquiggle(page: Page): Promise<string> {
   const squiggle = page.locator('.editor-instance .squiggly-error, .editor-instance .squiggly-warning').first();
   await squiggle.waitFor({ state: 'attached' });
-  const box = await squiggle.boundingBox();
-  if (box === null) throw new Error('the underline is not visible');
-  return hoverAt(page, box.x + Math.min(6, box.width / 2), box.y + box.height / 2);
+  return hoverAt(page, async () => {
+    const box = await squiggle.boundingBox();
+    if (box === null) throw new Error('the underline is not visible');
+    return { x: box.x + Math.min(6, box.width / 2), y: box.y + box.height / 2 };
+  });
 }
 
 /** Counts in the status bar, as the workbench words them ("No Problems", "Errors: 1, Warnings: 0"). */
@@ -154,7 +158,8 @@ export function clipboard(page: Page): Promise<string> {
   return page.evaluate(() => navigator.clipboard.readText());
 }
 
-async function hoverAt(page: Page, x: number, y: number): Promise<string> {
+/** The place is asked for anew at each attempt: lines move when lenses and hints come in. */
+async function hoverAt(page: Page, where: () => Promise<{ x: number; y: number }>): Promise<string> {
   const hover = page.locator('.monaco-hover:not(.hidden)').first();
   // Until the server has started there is nothing to show, and the workbench does not ask again by itself.
   for (let attempt = 1; ; attempt++) {
@@ -163,6 +168,7 @@ async function hoverAt(page: Page, x: number, y: number): Promise<string> {
     await page.mouse.move(2, 2);
     await hover.waitFor({ state: 'hidden' });
     await page.waitForTimeout(300);
+    const { x, y } = await where();
     await page.mouse.move(x, y, { steps: 3 });
     try {
       await hover.waitFor({ state: 'visible', timeout: 3_000 });
