@@ -7,8 +7,16 @@ let client: LanguageClient | undefined;
 
 /** Starts the language server as a web worker (an editor that runs in the browser alone). */
 export async function activate(context: ExtensionContext): Promise<void> {
-  const worker = new Worker(Uri.joinPath(context.extensionUri, 'dist/server-worker.js').toString(true));
-  client = new LanguageClient(clientId, 'Dryfit', worker, clientOptions);
+  const script = Uri.joinPath(context.extensionUri, 'dist/server-worker.js').toString(true);
+  let worker: Worker | undefined;
+  // Each start has a worker of its own: one that has shut down answers no more.
+  const serve = async () => {
+    worker?.terminate();
+    worker = new Worker(script);
+    return worker;
+  };
+  context.subscriptions.push({ dispose: () => worker?.terminate() });
+  client = new LanguageClient(clientId, 'Dryfit', serve, clientOptions);
   await start(context, client);
 }
 

@@ -1,23 +1,30 @@
-import { commands, ProgressLocation, window, workspace } from 'vscode';
+import { CHECK_WORKSPACE, type WorkspaceChecked } from '@dryfit/language/protocol';
+import { commands, ProgressLocation, window } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
 
-/** Has every file of the folder worked out, and opens the list of what is wrong. */
-export async function checkFolder(): Promise<void> {
-  const files = await workspace.findFiles('**/*.joinery', '**/node_modules/**');
-  if (files.length === 0) {
-    void window.showInformationMessage('Dryfit: there is no .joinery file in this folder.');
-    return;
-  }
-  const title = 'Dryfit: checking';
-  await window.withProgress(
+/** Has every file of the folder worked out, opens the list of what is wrong, and says what was found. */
+export async function checkFolder(client: BaseLanguageClient): Promise<void> {
+  const title = 'Dryfit: checking the folder';
+  const checked = await window.withProgress(
     { location: ProgressLocation.Notification, title, cancellable: true },
-    async (tell, stop) => {
-      for (const [at, file] of files.entries()) {
-        if (stop.isCancellationRequested) return;
-        tell.report({ message: workspace.asRelativePath(file), increment: at === 0 ? 0 : 100 / files.length });
-        // What is open is worked out; a file that cannot be read stays as it is.
-        await Promise.resolve(workspace.openTextDocument(file)).catch(() => undefined);
+    async (_tell, stop) => {
+      try {
+        return await client.sendRequest<WorkspaceChecked>(CHECK_WORKSPACE, stop);
+      } catch (error) {
+        if (!stop.isCancellationRequested)
+          void window.showErrorMessage(`Dryfit: the folder was not checked: ${reason(error)}`);
+        return undefined;
       }
     },
   );
-  await commands.executeCommand('workbench.actions.view.problems');
+  if (!checked) return;
+  const { files, errors, warnings } = checked;
+  if (errors + warnings > 0) await commands.executeCommand('workbench.actions.view.problems');
+  window.setStatusBarMessage(
+    `Dryfit: ${many(files, 'file')} checked, ${many(errors, 'error')}, ${many(warnings, 'warning')}`,
+    10_000,
+  );
 }
+
+const many = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`;
+const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));

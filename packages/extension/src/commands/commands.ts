@@ -11,7 +11,7 @@ export function registerCommands(context: ExtensionContext, client: BaseLanguage
   const handlers: Readonly<Record<string, (argument?: unknown) => unknown>> = {
     'dryfit.restartServer': () => restart(client),
     'dryfit.showOutput': () => client.outputChannel.show(),
-    'dryfit.checkFolder': checkFolder,
+    'dryfit.checkFolder': () => checkFolder(client),
     'dryfit.buildTables': buildTables,
     'dryfit.explainCheck': (check) => explainCheck(context, check),
     'dryfit.createExample': () => createExample(context),
