@@ -1,5 +1,5 @@
 import { type Finding, type FitResult, fit, type Shop, type Spec } from '@dryfit/engine';
-import { AstUtils } from 'langium';
+import { AstUtils, type Reference } from 'langium';
 import { Cabinet, type File, isCabinet, type JobLine } from '../generated/ast.js';
 import { type Anchor, follow } from '../interpret/anchor.js';
 import { interpretCabinet } from '../interpret/cabinet.js';
@@ -176,13 +176,16 @@ function keepOnly(ofFile: Map<string, Last>, file: File): void {
   for (const key of ofFile.keys()) if (!present.has(key)) ofFile.delete(key);
 }
 
+/** Names of a text that stand for nothing, gone through once for as long as the text stays linked. */
+const unlinked = new WeakMap<readonly Reference[], readonly Reference[]>();
+
 /** Every name in a cabinet stands for something. */
 function isLinked(cabinet: Cabinet): boolean {
   const { offset = 0, end = 0 } = cabinet.$cstNode ?? {};
-  const references = cabinet.$container.$document?.references ?? [];
-  return !references.some(
-    ({ error, $refNode }) => error && ($refNode === undefined || ($refNode.offset >= offset && $refNode.end <= end)),
-  );
+  const references = cabinet.$container.$document?.references as Reference[] | undefined;
+  if (!references) return false;
+  const lost = remember(unlinked, references, () => references.filter(({ error }) => error));
+  return !lost.some(({ $refNode }) => $refNode === undefined || ($refNode.offset >= offset && $refNode.end <= end));
 }
 
 function keyOf(overrides: Overrides, thickness: Thickness): string {
