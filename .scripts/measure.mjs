@@ -1,22 +1,30 @@
-// npm run measure [-- --write]: what the joinery costs beside the language alone; --write commits the figures to a file.
+// npm run measure [-- --write] [-- --rounds N]: what the joinery costs beside the language alone, and how the server does
+// beside others; --write commits the figures to a file.
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { build } from 'esbuild';
 import { root } from './root.mjs';
 
-const outfile = join(root, '.cache/measure/measure.mjs');
+const folder = join(root, '.cache/measure');
+const node = { bundle: true, platform: 'node', conditions: ['source'], logLevel: 'warning', target: 'node20' };
+await import('./bundle.mjs');
 await build({
+  ...node,
+  entryPoints: [join(root, 'tests/measure/servers/bare-server.ts')],
+  outfile: join(folder, 'bare.cjs'),
+  format: 'cjs',
+  minify: true,
+});
+await build({
+  ...node,
   entryPoints: [join(root, 'tests/measure/measure.ts')],
-  outfile,
-  bundle: true,
-  platform: 'node',
+  outfile: join(folder, 'measure.mjs'),
   format: 'esm',
-  conditions: ['source'],
-  logLevel: 'warning',
+  loader: { '.joinery': 'text' },
   // Some of what is bundled is CommonJS and asks for Node's own modules by name.
   banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" },
 });
-const run = spawnSync(process.execPath, ['--expose-gc', outfile, ...process.argv.slice(2)], {
+const run = spawnSync(process.execPath, ['--expose-gc', join(folder, 'measure.mjs'), ...process.argv.slice(2)], {
   cwd: root,
   stdio: 'inherit',
 });
