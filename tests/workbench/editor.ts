@@ -4,7 +4,7 @@ import type { FrameLocator, Page } from 'playwright-core';
 
 /** Scrolls to a line (from 1) and puts the cursor at a column (from 1). */
 export async function goTo(page: Page, line: number, column = 1): Promise<void> {
-  await focus(page);
+  await focusText(page);
   await page.keyboard.press('Control+G');
   await page.locator('.quick-input-widget input').fill(`:${line}:${column}`);
   await page.keyboard.press('Enter');
@@ -19,7 +19,7 @@ export async function replaceText(page: Page, found: string, text: string): Prom
 
 /** Selects the first place where `found` stands. */
 export async function selectText(page: Page, found: string): Promise<void> {
-  await focus(page);
+  await focusText(page);
   await page.keyboard.press('Control+Home');
   await page.keyboard.press('Control+F');
   const search = page.locator('.find-widget.visible textarea[aria-label="Find"]');
@@ -60,8 +60,17 @@ export async function problems(page: Page): Promise<string> {
   return (await page.locator('#status\\.problems a').getAttribute('aria-label')) ?? '';
 }
 
+/** Line (from 1) of a file on the disk in which words stand. */
+export function lineOf(folder: string, file: string, words: string): number {
+  return (
+    fileText(folder, file)
+      .split('\n')
+      .findIndex((line) => line.includes(words)) + 1
+  );
+}
+
 /** Puts the keyboard into the editor without scrolling it, which a click on the middle of its wide text would do. */
-async function focus(page: Page): Promise<void> {
+export async function focusText(page: Page): Promise<void> {
   const box = await page.locator('.editor-instance .view-lines .view-line').first().boundingBox();
   if (box === null) throw new Error('the editor shows no line');
   await page.mouse.click(box.x + 2, box.y + box.height / 2);

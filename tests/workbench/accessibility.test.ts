@@ -1,0 +1,70 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { FrameLocator, Locator } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { command, focusText, replaceText, webview } from './editor.js';
+import { inWorkbench, type Session } from './session.js';
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+const themes = {
+  light: 'Default Light Modern',
+  dark: 'Default Dark Modern',
+  'high contrast': 'Default High Contrast',
+  'high contrast light': 'Default High Contrast Light',
+};
+
+describe.each(Object.entries(themes))('the panels in %s', (name, theme) => {
+  const session = inWorkbench('node', 'periodicals.joinery', { folder: { 'workbench.colorTheme': theme } });
+  const shot = (what: string) => session.shot(`theme-${name.replaceAll(' ', '-')}-${what}`);
+
+  test('the drawing has no serious fault, as a picture, as one part and as a table', async () => {
+    await replaceText(session.page, 'rear set back 16 from', 'rear set back 22 from');
+    const drawing = await opened(session, 'Dryfit: Open Drawing Beside', 'Whole cabinet');
+    await drawing.locator('.findings button').first().waitFor();
+    await shot('1-whole');
+    expect(await faults(drawing)).toEqual([]);
+    await drawing.getByLabel('Part', { exact: false }).last().selectOption('lh');
+    await drawing.locator('svg [data-shape^="slot"]').first().waitFor();
+    await shot('2-part');
+    expect(await faults(drawing)).toEqual([]);
+    await drawing.getByRole('button', { name: 'As a table' }).click();
+    await drawing.locator('table').first().waitFor();
+    await shot('3-table');
+    expect(await faults(drawing)).toEqual([]);
+  });
+
+  test('the slot table has no serious fault', async () => {
+    const table = await opened(session, 'Dryfit: Open Slot Table', 'Copy as CSV');
+    await table.locator('table tbody tr').first().waitFor();
+    await shot('4-slots');
+    expect(await faults(table)).toEqual([]);
+  });
+});
+
+async function opened(session: Session, title: string, holds: string): Promise<FrameLocator> {
+  await focusText(session.page);
+  await command(session.page, title);
+  return webview(session.page, holds);
+}
+
+/** Serious and critical faults of a webview, by axe's rules. */
+async function faults(frame: FrameLocator): Promise<readonly string[]> {
+  const body: Locator = frame.locator('body');
+  // The webview's policy allows no foreign script in the page; the browser's own console may run one.
+  return body.evaluate(async (_, source) => {
+    const run = new Function(`${source}; return axe;`);
+    const found = await (run() as { run(): Promise<{ violations: Violation[] }> }).run();
+    interface Violation {
+      id: string;
+      impact: string;
+      help: string;
+      nodes: { html: string; failureSummary: string }[];
+    }
+    return found.violations
+      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+      .flatMap(({ id, help, nodes }) =>
+        nodes.map(({ html, failureSummary }) => `${id}: ${help}: ${html.slice(0, 200)}: ${failureSummary}`),
+      );
+  }, axe);
+}

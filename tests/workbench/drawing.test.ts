@@ -1,0 +1,96 @@
+import type { FrameLocator } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { command, cursor, focusText, lineOf, putCursor, replaceText, webview } from './editor.js';
+import { inWorkbench } from './session.js';
+import type { Host } from './workbench.js';
+
+describe.each<Host>(['node', 'browser'])('the drawing beside the text, running in %s', (host) => {
+  const session = inWorkbench(host, 'periodicals.joinery');
+  let drawing: FrameLocator;
+  const svg = () => drawing.locator('svg.dryfit-drawing');
+  const shape = (id: string) => drawing.locator(`svg [data-shape="${id}"]`);
+
+  beforeAll(async () => {
+    await focusText(session.page);
+    await command(session.page, 'Dryfit: Open Drawing Beside');
+    drawing = await webview(session.page, 'Whole cabinet');
+    await svg().waitFor();
+  });
+
+  test('opens with every part of the cabinet in it', async () => {
+    for (const part of ['lh', 'rh', 'top', 'base', 'shelf', 'back']) await shape(`part ${part}`).first().waitFor();
+    await session.shot('drawing-1-whole');
+  });
+
+  test('a click on a part puts the cursor into its line', async () => {
+    await shape('part shelf')
+      .first()
+      .click({ position: { x: 3, y: 3 }, force: true });
+    const line = lineOf(session.folder, 'periodicals.joinery', 'part shelf');
+    await expect.poll(async () => (await cursor(session.page)).line).toBe(line);
+    await session.shot('drawing-2-clicked');
+  });
+
+  test('the cursor in a line lights its part up', async () => {
+    await putCursor(session.page, 'part back');
+    await expect.poll(() => shape('part back').first().getAttribute('class')).toMatch(/\blit\b/);
+    expect(await shape('part shelf').first().getAttribute('class')).not.toMatch(/\blit\b/);
+    await session.shot('drawing-3-lit');
+  });
+
+  test('one part is drawn square on with its slots, and a slot leads to its joint', async () => {
+    await drawing.getByLabel('Part', { exact: false }).last().selectOption('shelf');
+    await expect.poll(() => drawing.locator('svg [data-shape^="slot shelf / lh shelf"]').count()).toBe(5);
+    await session.shot('drawing-4-part');
+    await drawing.locator('svg [data-shape^="slot shelf / lh shelf"]').first().dispatchEvent('click');
+    const line = lineOf(session.folder, 'periodicals.joinery', 'butt shelf');
+    await expect.poll(async () => (await cursor(session.page)).line).toBe(line);
+    await drawing.getByRole('button', { name: 'Whole cabinet' }).click();
+  });
+
+  test('zoom and turn stay while the text is edited', async () => {
+    for (const name of ['Nearer', 'Nearer', 'Turn right']) await drawing.getByRole('button', { name }).click();
+    const before = await svg().getAttribute('viewBox');
+    const whole = await shape('part lh').first().innerHTML();
+    await replaceText(session.page, 'parameter wide = 600', 'parameter wide = 610');
+    await expect.poll(() => shape('part top').first().innerHTML()).not.toBe('');
+    await expect.poll(() => drawing.locator('body').innerText()).not.toContain('broken');
+    expect((await svg().getAttribute('viewBox'))?.split(' ').slice(2).map(Number)[0]).toBeCloseTo(
+      Number(before?.split(' ')[2]),
+      -2,
+    );
+    expect(whole).not.toBe('');
+    await session.shot('drawing-5-near');
+    await replaceText(session.page, 'parameter wide = 610', 'parameter wide = 600');
+  });
+
+  test('while the text is broken the last good drawing stays, and says so', async () => {
+    await replaceText(session.page, '  flush front\n'.trim(), 'flush (');
+    await expect.poll(() => drawing.locator('body').innerText()).toContain('broken');
+    await shape('part shelf').first().waitFor();
+    await session.shot('drawing-6-broken');
+    await replaceText(session.page, 'flush (', 'flush front');
+    await expect.poll(() => drawing.locator('body').innerText()).not.toContain('broken');
+  });
+
+  test('a finding is listed under the drawing and leads to its line', async () => {
+    await replaceText(session.page, 'rear set back 16 from', 'rear set back 22 from');
+    const finding = drawing.locator('.findings button').first();
+    await finding.waitFor();
+    await putCursor(session.page, 'units mm');
+    await finding.click();
+    const line = lineOf(session.folder, 'periodicals.joinery', 'butt shelf');
+    await expect.poll(async () => (await cursor(session.page)).line).toBe(line);
+    await session.shot('drawing-7-finding');
+    await replaceText(session.page, 'rear set back 22 from', 'rear set back 16 from');
+    await expect.poll(() => drawing.locator('.findings button').count()).toBe(0);
+  });
+
+  test('has a table that says the same', async () => {
+    await drawing.getByRole('button', { name: 'As a table' }).click();
+    await expect.poll(() => drawing.locator('table').first().innerText()).toContain('564.6');
+    await session.shot('drawing-8-table');
+    await drawing.getByRole('button', { name: 'As a table' }).click();
+    await svg().waitFor();
+  });
+});

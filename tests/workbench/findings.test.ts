@@ -1,0 +1,58 @@
+import { describe, expect, test } from 'vitest';
+import { command, problems, putCursor, quickFix, replaceText, squiggles, visibleLines } from './editor.js';
+import { inWorkbench } from './session.js';
+import type { Host } from './workbench.js';
+
+describe.each<Host>(['node', 'browser'])('findings and their fixes, running in %s', (host) => {
+  const session = inWorkbench(host, 'periodicals.joinery');
+
+  test('a slot too near to an edge is cured by a quick fix', async () => {
+    const { page } = session;
+    await replaceText(page, 'rear set back 16 from', 'rear set back 22 from');
+    await expect.poll(() => squiggles(page), { timeout: 40_000 }).toBeGreaterThan(0);
+    await putCursor(page, 'butt shelf');
+    await page.keyboard.press('Control+.');
+    await page.locator('.action-widget .monaco-list-row').first().waitFor();
+    await session.shot('fix-1-offered');
+    await page.keyboard.press('Escape');
+    const title = await quickFix(page, /leave out/i);
+    await expect.poll(() => problems(page), { timeout: 30_000 }).toBe('No Problems');
+    await session.shot('fix-2-cured');
+    expect((await visibleLines(page)).join('\n'), title).toMatch(/leave out/);
+    await command(page, 'Undo');
+    await replaceText(page, 'rear set back 22 from', 'rear set back 16 from');
+    await expect.poll(() => problems(page), { timeout: 30_000 }).toBe('No Problems');
+  });
+
+  test('a finding can be allowed with a reason', async () => {
+    const { page } = session;
+    await replaceText(page, 'rear set back 16 from', 'rear set back 22 from');
+    await expect.poll(() => squiggles(page), { timeout: 40_000 }).toBeGreaterThan(0);
+    await putCursor(page, 'butt shelf');
+    await quickFix(page, /allow/i);
+    await expect.poll(async () => (await visibleLines(page)).join('\n')).toMatch(/allow slot-near-edge "/);
+    await session.shot('fix-3-allowed');
+    await command(page, 'Undo');
+    await replaceText(page, 'rear set back 22 from', 'rear set back 16 from');
+    await expect.poll(() => problems(page), { timeout: 30_000 }).toBe('No Problems');
+  });
+
+  test('a name misspelt is put right', async () => {
+    const { page } = session;
+    await replaceText(page, 'rear against back.groove', 'rear against bakc.groove');
+    await expect.poll(() => squiggles(page), { timeout: 30_000 }).toBeGreaterThan(0);
+    await putCursor(page, 'bakc');
+    await quickFix(page, /back/);
+    await expect.poll(() => problems(page), { timeout: 30_000 }).toBe('No Problems');
+  });
+
+  test('the page of a check is read without a network', async () => {
+    const { page } = session;
+    await command(page, 'Dryfit: Explain a Check');
+    await page.locator('.quick-input-widget input').fill('slot-near-edge');
+    await page.locator('.quick-input-list .monaco-list-row', { hasText: 'slot-near-edge' }).first().click();
+    await page.locator('.tab.active', { hasText: /slot-near-edge/ }).waitFor();
+    await page.waitForTimeout(1_000);
+    await session.shot('fix-4-page');
+  });
+});

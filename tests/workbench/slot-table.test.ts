@@ -1,0 +1,61 @@
+import type { FrameLocator } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { clipboard, command, cursor, focusText, lineOf, webview } from './editor.js';
+import { inWorkbench } from './session.js';
+
+describe('the slot table', () => {
+  const session = inWorkbench('node', 'bookcase.joinery');
+  let table: FrameLocator;
+  const column = (heading: string) =>
+    table.locator('table').evaluate((found: HTMLTableElement, wanted) => {
+      const head = [...(found.tHead?.rows[0]?.cells ?? [])].findIndex((cell) => cell.innerText.startsWith(wanted));
+      return [...(found.tBodies[0]?.rows ?? [])].map((row) => row.cells[head]?.innerText ?? '');
+    }, heading);
+
+  beforeAll(async () => {
+    await focusText(session.page);
+    await command(session.page, 'Dryfit: Open Slot Table');
+    table = await webview(session.page, 'Copy as CSV');
+    await table.locator('table tbody tr').first().waitFor();
+  });
+
+  test('lists both halves of every joint and sorts by any column', async () => {
+    await session.shot('slots-1');
+    expect(await column('Part')).toContain('divider');
+    await table.getByRole('button', { name: /^From reference/ }).click();
+    const rising = (await column('From reference')).map(Number);
+    expect(rising).toEqual([...rising].sort((a, b) => a - b));
+    await table.getByRole('button', { name: /^From reference/ }).click();
+    const falling = (await column('From reference')).map(Number);
+    expect(falling).toEqual([...falling].sort((a, b) => b - a));
+    expect(falling).not.toEqual(rising);
+  });
+
+  test('is copied as CSV and as Markdown', async () => {
+    const rows = await table.locator('table tbody tr').count();
+    await table.getByRole('button', { name: 'Copy as CSV' }).click();
+    await table.locator('.told', { hasText: 'CSV' }).waitFor();
+    const csv = await clipboard(session.page);
+    expect(csv).toMatch(/^(\uFEFF)?"?(Cabinet|Part)\b.*From datum/m);
+    expect(
+      csv
+        .trim()
+        .split(/\r?\n/)
+        .filter((line) => line.includes('biscuit20')).length,
+    ).toBe(rows);
+    await table.getByRole('button', { name: 'Copy as Markdown' }).click();
+    await table.locator('.told', { hasText: 'Markdown' }).waitFor();
+    const markdown = await clipboard(session.page);
+    expect(markdown.split('\n').filter((line) => line.startsWith('|') && line.includes('biscuit20')).length).toBe(rows);
+  });
+
+  test('a row leads to its joint', async () => {
+    const row = table.locator('table tbody tr', { hasText: 'lshelf' }).first();
+    await row.locator('button').first().click();
+    const lines = ['butt lshelf', 'butt top', 'butt base', 'butt divider', 'butt rshelf'].map((words) =>
+      lineOf(session.folder, 'bookcase.joinery', words),
+    );
+    await expect.poll(async () => lines.includes((await cursor(session.page)).line)).toBe(true);
+    await session.shot('slots-2-row');
+  });
+});
