@@ -18,6 +18,7 @@ export const namesOfSides: FileCheck = ({ file, places }) =>
           message: say`a part called ${part.name} makes planes such as ${part.name}.${part.name} hard to read`,
           cure: say`Call it something else if you can, such as ${INSTEAD[part.name as Side]}.`,
           parts: [part.name],
+          data: { instead: INSTEAD[part.name as Side] },
         }),
       ),
   );

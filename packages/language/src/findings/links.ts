@@ -59,18 +59,23 @@ function wordsFor(
   const noun = NOUN[type] ?? 'thing';
   const meant = nearest(name, names);
   const message = say`there is no ${noun} called ${name} ${whereOf(type, container)}`;
-  if (meant !== undefined) return { message, cure: say`Did you mean ${meant}?`, data: { instead: meant } };
+  const wanted = { type, name };
+  if (meant !== undefined) return { message, cure: say`Did you mean ${meant}?`, data: { ...wanted, instead: meant } };
   const library = libraryHolding(type, name);
   if (library !== undefined) {
     const path = `dryfit:${library}`;
-    return { message, cure: say`It is in the built-in library: write import "${path}".`, data: { import: path } };
+    return {
+      message,
+      cure: say`It is in the built-in library: write import "${path}".`,
+      data: { ...wanted, import: path },
+    };
   }
   if (type === 'Parameter' && AstUtils.getContainerOfType(container, isCabinet) === undefined) {
     const why = isArgumentOfJob(container) ? 'A job gives figures' : 'A shop is described by figures';
-    return { message, cure: say`${why}: write the length itself.` };
+    return { message, cure: say`${why}: write the length itself.`, data: wanted };
   }
   const known = names.length === 0 || names.length > 12 ? [] : say` There is ${list([...names].sort(), ' or ')}.`;
-  return { message, cure: [...say`Define it, or write another name.`, ...known] };
+  return { message, cure: [...say`Define it, or write another name.`, ...known], data: wanted };
 }
 
 function whereOf(type: string, container: AstNode): string {

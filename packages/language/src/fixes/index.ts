@@ -29,6 +29,7 @@ import { sayProud } from './say-proud.js';
 import { skipWithin } from './skip-within.js';
 import { swapNames } from './swap-names.js';
 import { takeOut } from './take-out.js';
+import { textFixes } from './text/index.js';
 import { touching } from './touching.js';
 import { twoLines } from './two-lines.js';
 
@@ -66,4 +67,5 @@ export const fixes: readonly Fix[] = [
   connectNone,
   sayHow,
   allow,
+  ...textFixes,
 ];

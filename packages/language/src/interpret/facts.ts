@@ -70,6 +70,7 @@ export function readSideFact(node: SideFact, parts: readonly PartId[], reading: 
         source: at,
         message,
         cure: say`Write one for all, or ${parts.length} in the order of their numbers.`,
+        data: { wanted: String(parts.length) },
       }),
     );
     return undefined;

@@ -135,6 +135,7 @@ export function settle(
       source,
       message: say`${text} comes to ${count.toString()}, and ${parameter.name} is a count, a whole number`,
       cure: say`Write a whole number, 0 or more.`,
+      data: { value: count.toString() },
     }),
   );
   return undefined;

@@ -73,6 +73,7 @@ export class Parts {
         source: this.places.of(ref),
         message: say`${wordsOfRef(ref)} stands for ${ids.length} parts, and one of them is meant here`,
         cure: say`Write its number as well, as in ${ids[0] ?? ''}.`,
+        data: { candidates: ids },
       }),
     );
     return undefined;
@@ -128,11 +129,13 @@ export class Parts {
     const source = this.places.of(ref);
     if (kind.first === undefined) {
       const message = say`${part.name} is one part and has no number ${ref.index ?? ''}`;
-      return noSuchPart({ source, related, message, cure: say`Write ${part.name} alone, or declare it with numbers.` });
+      const cure = say`Write ${part.name} alone, or declare it with numbers.`;
+      return noSuchPart({ source, related, message, cure, data: { candidates: [part.name] } });
     }
     const last = kind.first + kind.ids.length - 1;
     const has = kind.ids.length === 0 ? 'none' : kind.first === last ? `${last} only` : `${kind.first} to ${last}`;
     const message = say`there is no ${wordsOfRef(ref)}: ${part.name} has the numbers ${has}`;
-    return noSuchPart({ source, related, message, cure: say`Write a number it has, or declare more of them.` });
+    const cure = say`Write a number it has, or declare more of them.`;
+    return noSuchPart({ source, related, message, cure, data: { candidates: kind.ids } });
   }
 }

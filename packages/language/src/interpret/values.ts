@@ -93,7 +93,9 @@ export function evaluateCount(expression: Expression | undefined, reading: Readi
   const count = value.quantity.value;
   if (count.isInteger() && count.sign() >= 0) return count.toNumber();
   const message = say`${text} comes to ${count.toString()}, and a count is a whole number`;
-  reading.report(notWhole({ source, message, cure: say`Write a whole number, 0 or more.` }));
+  reading.report(
+    notWhole({ source, message, cure: say`Write a whole number, 0 or more.`, data: { value: count.toString() } }),
+  );
   return undefined;
 }
 

@@ -1,0 +1,86 @@
+import { opposite, SIDES, type Side } from '@dryfit/engine';
+import { isSideFact, type SideFact } from '../../generated/ast.js';
+import { leavesOf } from '../../tree/leaves.js';
+import type { Case, Cure, FileEdit, Fix } from '../fix.js';
+import { nodeOf } from '../support/node.js';
+
+/** Names the side that can be meant where one is named that cannot. */
+export const side: Fix = {
+  name: 'side',
+  codes: ['wrong-side', 'flush-sides-differ', 'against-same-way'],
+  most: 3,
+  mayFollow: Object.fromEntries(
+    [
+      'does-not-close',
+      'part-not-fixed',
+      'part-unattached',
+      'size-not-positive',
+      'shelf-proud',
+      'parts-overlap',
+      'no-contact',
+      'reference-missing',
+      'reference-not-a-face',
+      'groove-shows',
+      'spacer-not-in-stock',
+      'shelf-needs-spacer',
+      'slot-near-edge',
+      'fence-out-of-reach',
+      'stop-not-on-step',
+      'ends-differ',
+      'spacer-alias',
+      'stop-out-of-range',
+      'slots-collide',
+      'flush-not-reference',
+      'back-pinched',
+      'openings-negative',
+      'handed',
+      'look-alike',
+      'joint-can-rotate',
+      'no-connector-lands',
+    ].map((code) => [
+      code,
+      'a statement that could not be read counts now, and may ask for what the others do not allow',
+    ]),
+  ),
+  *offer(about): Iterable<Cure> {
+    const fact = nodeOf(about, isSideFact);
+    const between = fact && relationOf(fact, about);
+    if (fact && between && about.finding.code !== 'wrong-side') yield* otherRelation(fact, between, about);
+    yield* otherSide(about);
+  },
+};
+
+/** The words `flush with` or `against` of a fact. */
+function relationOf({ relation, $cstNode: cst }: SideFact, { document }: Case): FileEdit | undefined {
+  const words = relation === 'flush' ? /\bflush\s+with\b/ : /\bagainst\b/;
+  const found = words.exec(cst?.text ?? '');
+  if (!cst || !found) return undefined;
+  const start = cst.offset + found.index;
+  return { uri: document.uri.toString(), start, end: start + found[0].length, text: '' };
+}
+
+/** Sides that look at each other touch; those that look the same way are flush. */
+function* otherRelation(fact: SideFact, words: FileEdit, { finding }: Case): Iterable<Cure> {
+  const other = fact.at.side;
+  if (other === undefined || fact.side === undefined) return;
+  const name = fact.at.$cstNode?.text ?? '';
+  if (finding.code === 'flush-sides-differ' && other === opposite(fact.side))
+    yield { title: `Write "${fact.side} against ${name}"`, edits: [{ ...words, text: 'against' }] };
+  if (finding.code === 'against-same-way' && other === fact.side)
+    yield { title: `Write "${fact.side} flush with ${name}"`, edits: [{ ...words, text: 'flush with' }] };
+}
+
+function* otherSide({ file, finding }: Case): Iterable<Cure> {
+  const words = [...leavesOf(file.$cstNode, finding.source)]
+    .filter(({ offset, end, hidden }) => !hidden && offset >= finding.source.start && end <= finding.source.end)
+    .filter(({ text }) => SIDES.includes(text as Side));
+  const word = words.at(-1);
+  if (!word) return;
+  const now = word.text as Side;
+  for (const other of [opposite(now), ...SIDES])
+    if (other !== now)
+      yield {
+        title: `Write ${other} instead of ${now}`,
+        edits: [{ uri: finding.source.uri, start: word.offset, end: word.end, text: other }],
+      };
+}
