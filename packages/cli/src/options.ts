@@ -67,3 +67,14 @@ function severity(words: string, before: Severities = {}): Severities {
   }
   return { ...before, [name]: known };
 }
+
+/** Reads a number of an option that goes from `least` to `most`. */
+export function within(least: number, most: number): (words: string) => number {
+  return (words) => {
+    const n = Number(words);
+    if (words.trim() === '' || !(n >= least && n <= most)) {
+      throw new InvalidArgumentError(`It must be a number from ${least} to ${most}.`);
+    }
+    return n;
+  };
+}

@@ -1,12 +1,13 @@
 import { readFileSync } from 'node:fs';
-import { visible } from '@dryfit/output';
+import { USUAL_VIEW, visible } from '@dryfit/output';
 import { Command, CommanderError, Option } from 'commander';
 import { build } from './commands/build.js';
 import { check } from './commands/check.js';
+import { draw } from './commands/draw.js';
 import { explain } from './commands/explain.js';
 import { format } from './commands/format.js';
 import { type Io, MISUSE, Misuse } from './io.js';
-import { withLengthOptions, withSeverity } from './options.js';
+import { within, withLengthOptions, withSeverity } from './options.js';
 
 /**
  * Runs the command line and gives its exit code: 0 clean, 1 errors were found, 2 the command was called wrongly or
@@ -48,7 +49,7 @@ function commands(io: Io, done: (code: number) => void): Command {
     .showHelpAfterError('(dryfit --help tells more)')
     .addHelpText(
       'after',
-      `${CODES}\n\nExamples:\n  dryfit check\n  dryfit build bookcase.joinery --out tables\n  dryfit explain bookcase.joinery shelf`,
+      `${CODES}\n\nExamples:\n  dryfit check\n  dryfit build bookcase.joinery --out tables\n  dryfit draw bookcase.joinery --out tables\n  dryfit explain bookcase.joinery shelf`,
     );
 
   withSeverity(withLengthOptions(program.command('check')))
@@ -90,6 +91,35 @@ Examples:
   dryfit build bookcase.joinery --out nominal --thickness nominal`,
     )
     .action(async (file, options) => done(await build(file, options, io)));
+
+  withLengthOptions(program.command('draw'))
+    .description('draw every cabinet exploded, and each different piece dimensioned, as SVG')
+    .argument('<file>', 'a .joinery file')
+    .requiredOption('--out <folder>', 'where to write the drawings')
+    .option('--part <name>', 'draw this part only ("shelf", "shelf 2")')
+    .option(
+      '--turn <degrees>',
+      'walk round the cabinet, to the right from its front',
+      within(-360, 360),
+      USUAL_VIEW.turn,
+    )
+    .option('--tilt <degrees>', 'look down on it; from below if negative', within(-90, 90), USUAL_VIEW.tilt)
+    .option('--apart <share>', 'pull its parts apart, from 0 (together) to 1', within(0, 1), USUAL_VIEW.apart)
+    .option('--with-errors', 'draw although there are errors; every drawing says so')
+    .addHelpText(
+      'after',
+      `
+Drawings of a cabinet go beside its tables, in a folder drawings of their own: exploded.svg, and one for each piece
+that differs from the others, called after the first part that is it. All are written or none; with errors none is.
+Drawings that were made of the same source earlier and are not now are removed.${CODES}
+
+Examples:
+  dryfit draw bookcase.joinery --out tables
+  dryfit draw bookcase.joinery --out tables --turn 150 --tilt 10 --apart 0.3
+  dryfit draw railbase.joinery --out tables --units mm
+  dryfit draw bookcase.joinery --out divider --part divider`,
+    )
+    .action(async (file, options) => done(await draw(file, options, io)));
 
   withLengthOptions(program.command('explain'))
     .description('say why a part has its sizes and where each slot of a part or joint is')

@@ -20,6 +20,7 @@ import type { Examination } from '../examination.js';
 import { examineFile } from '../examine.js';
 import { CLEAN, ERRORS, type Io, Misuse } from '../io.js';
 import { type LengthOptions, lengthFormat } from '../options.js';
+import { isDrawing } from '../output/drawings.js';
 import { folderNames } from '../output/names.js';
 import { type Written, writeWhole } from '../output/write.js';
 import { paintFor } from '../paint.js';
@@ -97,7 +98,7 @@ async function write(
     ];
   });
   const { written, removed } = await io.uninterrupted(() =>
-    writeWhole(resolve(io.cwd, out), resolve(io.cwd, file), files),
+    writeWhole(resolve(io.cwd, out), resolve(io.cwd, file), files, (path) => !isDrawing(path)),
   );
   io.out.write(`wrote ${plural(written, 'file')} to ${out}: ${folders.join(', ')}\n`);
   if (removed > 0)

@@ -30,11 +30,17 @@ export interface Outcome {
  * Writes files into a folder, all of them or none: they are first written under another name inside the folder,
  * then moved into place, and moved back if any move fails. What an earlier build of the same source left behind
  * and this one does not make is taken away, so that nobody mills from a table that no longer holds. Nothing
- * outside the folder is touched: a link below it is refused. Synchronous throughout, so that an interrupt is
+ * outside the folder is touched: a link below it is refused. Of what earlier builds made, only what is `ours` is
+ * replaced; the rest, made by another command from the same source, stays. Synchronous throughout, so that an interrupt is
  * handled before or after and never in between.
  * @throws Misuse, with everything as it was, if that cannot be done.
  */
-export function writeWhole(out: string, source: string, files: readonly Written[]): Outcome {
+export function writeWhole(
+  out: string,
+  source: string,
+  files: readonly Written[],
+  ours: (path: string) => boolean = () => true,
+): Outcome {
   const made = makeFolder(out);
   const folder = realpathSync(out);
   let staging: string | undefined;
@@ -42,11 +48,13 @@ export function writeWhole(out: string, source: string, files: readonly Written[
     const from = relative(folder, source).replaceAll('\\', '/');
     const manifest = readManifest(folder);
     refuseOthers(manifest, from, files);
-    const stale = (manifest[from] ?? []).filter((path) => !files.some((file) => file.path === path));
+    const earlier = (manifest[from] ?? []).filter((path) => !files.some((file) => file.path === path));
+    const stale = earlier.filter(ours);
+    const others = earlier.filter((path) => !ours(path));
     const gone = stale.filter((path) => look(join(folder, path))?.isFile());
     const record = {
       path: MANIFEST,
-      text: manifestText({ ...manifest, [from]: files.map((file) => file.path).sort() }),
+      text: manifestText({ ...manifest, [from]: [...others, ...files.map((file) => file.path)].sort() }),
     };
     for (const { path } of [...files, record, ...gone.map((path) => ({ path }))]) refuseLinks(folder, path);
     staging = mkdtempSync(join(folder, '.dryfit-'));
@@ -140,6 +148,7 @@ function move(folder: string, staging: string, moves: readonly Move[], gone: rea
   const makeParent = (file: string) => {
     const parent = dirname(file);
     if (look(parent) !== undefined) return;
+    makeParent(parent);
     mkdirSync(parent);
     undo.push(() => removeEmpty(parent));
   };
@@ -156,5 +165,7 @@ function move(folder: string, staging: string, moves: readonly Move[], gone: rea
     for (const step of undo.reverse()) step();
     throw error;
   }
-  for (const path of gone) removeEmpty(dirname(join(folder, path)));
+  for (const path of gone) {
+    for (let parent = dirname(join(folder, path)); parent !== folder; parent = dirname(parent)) removeEmpty(parent);
+  }
 }

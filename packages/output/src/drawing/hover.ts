@@ -6,12 +6,14 @@ import { alongPaper, flankOf, isLevel, lookAt, onFace, type Sheet, sheetOf } fro
 import { mouthOnFace } from './elevation/marks.js';
 import { middleOf } from './elevation/measures.js';
 import { outlineOf, rectOn } from './elevation/outline.js';
-import { AXIS_NUMBER } from './exploded/vector.js';
+import { linesOf } from './elevation/row.js';
+import { AXIS_NUMBER, plus, times, type Vector } from './exploded/vector.js';
+import type { Flat } from './exploded/view.js';
 import type { Scene, SceneCut, ScenePart } from './scene.js';
 
 const WIDTH = 360;
 const HEIGHT = 220;
-const BORDER = { left: 16, right: 74, top: 30, bottom: 58 };
+const BORDER = { left: 64, right: 64, top: 26, bottom: 62 };
 const FIGURE = 12;
 
 /** A part at a glance, small enough for a hover: its face, its overall sizes, and the first row of slots measured. */
@@ -49,8 +51,8 @@ function drawn(part: ScenePart, box: NonNullable<ScenePart['box']>): readonly El
   const size = (side: 'right' | 'top') => part.sizes[AXIS_NUMBER[axisOf(look.at[side])]] ?? '';
   const datum = drawDatum(ink, sheet, part);
   ink.text(size('right'), [sheet.width / 2, -8], { ...figure, anchor: 'middle' });
-  ink.text(size('top'), [sheet.width + 14, sheet.height / 2 + 4], figure);
-  ink.text(`${face} face${datum}`, [0, sheet.height + 46], { size: FIGURE, kind: 'said' });
+  ink.text(size('top'), [-8, sheet.height / 2 + 4], { ...figure, anchor: 'end' });
+  ink.text(`${face} face${datum}`, [0, sheet.height + 52], { size: FIGURE, kind: 'said' });
   const x = BORDER.left + (WIDTH - BORDER.left - BORDER.right - sheet.width) / 2;
   const y = BORDER.top + (HEIGHT - BORDER.top - BORDER.bottom - sheet.height) / 2;
   return [element('g', { transform: `translate(${Math.round(x)} ${Math.round(y)})` }, ...ink.drawn)];
@@ -74,38 +76,23 @@ function drawDatum(ink: Ink, sheet: Sheet, part: ScenePart): string {
   if (!shown) return '';
   const { joint, flank } = shown;
   const level = !isLevel(flank);
-  const datum = joint[0]?.measured?.datum;
-  let end = -Infinity;
-  for (const cut of [...joint].sort((a, b) => middleOf(a, a.run) - middleOf(b, b.run))) {
-    const along = alongPaper(sheet, cut.run, middleOf(cut, cut.run));
-    const [mx, my] = onFace(
-      sheet,
-      [0, 1, 2].map((i) => ((cut.box.lo[i] as number) + (cut.box.hi[i] as number)) / 2) as unknown as readonly [
-        number,
-        number,
-        number,
-      ],
-    );
-    const label = cut.measured?.fromDatum ?? '';
-    const at = level ? ([along, sheet.height + 16] as const) : ([sheet.width + 8, along + 4] as const);
-    const need = level ? textWidth(label, FIGURE) + 4 : FIGURE + 2;
-    void end;
-    ink.path(
-      'extension',
-      level
-        ? [
-            [mx, my],
-            [along, sheet.height + 6],
-          ]
-        : [
-            [mx, my],
-            [sheet.width + 6, along],
-          ],
-    );
-    if (Math.abs(along - end) >= need || end === -Infinity) {
-      ink.text(label, at, { size: FIGURE, kind: 'figure', anchor: level ? 'middle' : 'start' });
-      end = along;
-    }
-  }
-  return datum ? `, slots from ${datum}` : '';
+  const ticks = joint.map((cut) => ({
+    at: alongPaper(sheet, cut.run, middleOf(cut, cut.run)),
+    label: cut.measured?.fromDatum ?? '',
+    from: 0,
+  }));
+  const lines = linesOf(ticks, ({ label }) => (level ? textWidth(label, FIGURE) : FIGURE));
+  const wide = Math.max(...ticks.map(({ label }) => textWidth(label, FIGURE))) + 6;
+  joint.forEach((cut, i) => {
+    const { at, label } = ticks[i] as (typeof ticks)[number];
+    const line = lines[i] as number;
+    const start = onFace(sheet, centreOf(cut));
+    const end: Flat = level ? [at, sheet.height + 5 + line * 14] : [sheet.width + 5 + line * wide, at];
+    ink.path('extension', [start, end]);
+    const place: Flat = level ? [at, end[1] + 11] : [end[0] + 3, at + 4];
+    ink.text(label, place, { size: FIGURE, kind: 'figure', anchor: level ? 'middle' : 'start', clear: true });
+  });
+  return `, slots from the ${joint[0]?.measured?.datum}`;
 }
+
+const centreOf = ({ box }: SceneCut): Vector => times(plus(box.lo, box.hi), 0.5);

@@ -1,6 +1,6 @@
 export { type Element, element } from './element.js';
 export { type ElevationOptions, elevation } from './elevation/elevation.js';
-export { exploded } from './exploded/exploded.js';
+export { type ExplodedOptions, exploded } from './exploded/exploded.js';
 export { USUAL_VIEW, type View } from './exploded/view.js';
 export { svgFile } from './file.js';
 export { hoverDrawing } from './hover.js';

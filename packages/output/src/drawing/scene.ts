@@ -16,6 +16,8 @@ export interface Scene {
   readonly parts: readonly ScenePart[];
   readonly joints: readonly SceneJoint[];
   readonly findings: readonly SceneFinding[];
+  /** Errors found in all that this is made from, where those are not only its own. */
+  readonly errors?: number | undefined;
 }
 
 /** Along x (width), y (depth), z (height). */

@@ -1,0 +1,5 @@
+/** Folder of drawings inside the folder of a cabinet. */
+export const DRAWINGS = 'drawings';
+
+/** Whether a file below --out is a drawing, and so `draw`'s, or a table, and so `build`'s. */
+export const isDrawing = (path: string): boolean => path.split('/').at(-2) === DRAWINGS && path.endsWith('.svg');
