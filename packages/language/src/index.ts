@@ -1,8 +1,19 @@
 export { languageChecks } from './checks/index.js';
 export { type ExaminedFile, examineFiles, textOfFile } from './files.js';
 export { type Examination, type ExaminedJob, type ExamineOptions, examine } from './findings/examine.js';
-export { checkNames, type Severities, troublesOf, WANTED_SEVERITIES, type WantedSeverity } from './findings/severity.js';
+export {
+  checkNames,
+  type Severities,
+  troublesOf,
+  WANTED_SEVERITIES,
+  type WantedSeverity,
+} from './findings/severity.js';
 export type { MadeLine, Thickness, Variant } from './fits/fits.js';
+export { applied } from './fixes/apply.js';
+export { type CureOptions, curesOf, type Proved } from './fixes/cures.js';
+export type { Cure, FileEdit, Fix } from './fixes/fix.js';
+export { fixes } from './fixes/index.js';
+export { Trial } from './fixes/trial.js';
 export { formatText } from './format/format.js';
 export { type Reader, readerOf } from './format/pieces.js';
 export { createJoineryServices } from './module.js';

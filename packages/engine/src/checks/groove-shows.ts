@@ -31,6 +31,7 @@ export const grooveShows: Check = {
           source: o.recess.part.source,
         })),
         about: { parts: hosts, statement: joint.id },
+        data: { end },
       };
     }
   },

@@ -6,6 +6,7 @@ import { connectBy } from './connect-by.js';
 import { connectNone } from './connect-none.js';
 import { cutFigures } from './cut-figures.js';
 import { cutSpacer } from './cut-spacer.js';
+import { endShort } from './end-short.js';
 import { fewerParts } from './fewer-parts.js';
 import type { Fix } from './fix.js';
 import { fixPart } from './fix-part.js';
@@ -49,6 +50,7 @@ export const fixes: readonly Fix[] = [
   otherConnector,
   plunge,
   cutFigures,
+  endShort,
   fixPart,
   swapNames,
   takeOut,

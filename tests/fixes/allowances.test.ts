@@ -1,0 +1,3 @@
+import { proves } from './support/prove.js';
+
+proves('say-how', 'allow');

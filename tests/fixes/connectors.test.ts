@@ -1,0 +1,3 @@
+import { proves } from './support/prove.js';
+
+proves('other-connector', 'plunge', 'connect-by', 'connect-none');

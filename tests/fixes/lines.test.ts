@@ -1,0 +1,3 @@
+import { proves } from './support/prove.js';
+
+proves('move-line', 'skip-within', 'leave-out', 'two-lines');

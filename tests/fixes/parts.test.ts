@@ -1,0 +1,3 @@
+import { proves } from './support/prove.js';
+
+proves('fix-part', 'swap-names', 'move-part', 'say-proud', 'join');

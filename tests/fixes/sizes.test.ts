@@ -1,0 +1,3 @@
+import { proves } from './support/prove.js';
+
+proves('take-out', 'resize', 'fewer-parts', 'touching');

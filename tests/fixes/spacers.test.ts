@@ -1,0 +1,3 @@
+import { proves } from './support/prove.js';
+
+proves('cut-spacer', 'other-datum', 'change-number', 'add-spacer');
