@@ -30,7 +30,8 @@ export function manifestText(manifest: Manifest): string {
   return `${JSON.stringify({ format: 'dryfit-build', version: 1, sources }, undefined, 2)}\n`;
 }
 
-/** True for a path a build could have written: one folder and one file below, nothing that climbs. */
+/** True for a path a build could have written: a folder, and a table or the folder of drawings below; nothing that climbs. */
 function isOurs(path: unknown): path is string {
-  return typeof path === 'string' && /^[^/\\:]+\/[a-z]+\.(csv|md|json)$/.test(path) && !path.startsWith('.');
+  const known = /^[^./\\:][^/\\:]*\/([a-z]+\.(csv|md|json)|drawings\/[^./\\:][^/\\:]*\.svg)$/;
+  return typeof path === 'string' && known.test(path);
 }
