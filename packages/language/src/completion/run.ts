@@ -1,6 +1,5 @@
 import { type FitResult, type FittedJoint, Rational } from '@dryfit/engine';
-import { isJoint } from '../generated/ast.js';
-import { idOfJoint } from '../interpret/joint.js';
+import { statementOf } from '../interpret/joint.js';
 import type { Situation } from './situation.js';
 
 /** What was last found for the joint whose braces are open, or for the joints that take the cabinet's connectors. */
@@ -8,7 +7,7 @@ export function foundJoints({ cabinet, joint, inJoint, around }: Situation): rea
   const result = cabinet && around.found(cabinet);
   if (result === undefined) return [];
   if (!inJoint) return general(result);
-  const id = joint && idOfJoint(joint);
+  const id = joint && statementOf(joint);
   return result.fit.joints.filter(({ statement }) => statement === id);
 }
 
@@ -23,14 +22,7 @@ function general({ fit, spec }: FitResult): readonly FittedJoint[] {
 const HANGS = new Set(['butt', 'mitre']);
 
 /** Id of the statement whose braces are open, as findings have it. */
-export function statementId({ cabinet, joint }: Situation): string | undefined {
-  if (!cabinet || !joint) return undefined;
-  const id = idOfJoint(joint);
-  const before = cabinet.items
-    .slice(0, joint.$containerIndex)
-    .filter((item) => isJoint(item) && idOfJoint(item) === id);
-  return before.length === 0 ? id : `${id} (${before.length + 1})`;
-}
+export const statementId = ({ joint }: Situation): string | undefined => joint && statementOf(joint);
 
 /** The shortest of the runs, as distances from zero, mm. */
 export function shortestRun(

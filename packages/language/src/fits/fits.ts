@@ -77,6 +77,15 @@ export class Fits {
     return this.variant(cabinet, NONE, thickness);
   }
 
+  /** The same where it has been worked out and still holds; else undefined, and nothing is worked out. */
+  known(cabinet: Cabinet, thickness: Thickness = 'measured'): Variant | undefined {
+    const current = this.current(cabinet);
+    const kept = current.variants.get(keyOf(NONE, thickness));
+    if (!kept || !this.stillHolds(kept, cabinet, current)) return undefined;
+    bringUp(kept, NONE, current);
+    return kept.variant;
+  }
+
   /** A cabinet as a line of a job makes it; undefined if the line names none. */
   line(line: JobLine, thickness: Thickness = 'measured'): MadeLine | undefined {
     const cabinet = line.cabinet?.ref;

@@ -34,7 +34,7 @@ export function declarationHover(node: AstNode, knowledge: Knowledge, lengths: L
   const cabinet = AstUtils.getContainerOfType(node, isCabinet);
   if (cabinet === undefined) return stockHover(node, knowledge, lengths);
   const fitted = knowledge.fitted(cabinet);
-  if (isPart(node)) return fitted && stale(partHover(fitted.result, node.name, lengths), fitted);
+  if (isPart(node)) return fitted && stale(partHover(fitted.result, node.name, lengths, knowledge.picture), fitted);
   const lines = knowledge.jobLines(cabinet);
   if (isParameter(node)) return stale(parameterHover(node, fitted?.result, lines, lengths), fitted);
   return stale(cabinetHover(cabinet, fitted?.result, lines, lengths), fitted);

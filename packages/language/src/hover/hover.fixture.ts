@@ -3,6 +3,7 @@ import { URI } from 'langium';
 import { NodeFileSystem } from 'langium/node';
 import { type File, isJob } from '../generated/ast.js';
 import { createJoineryServices } from '../module.js';
+import { fileOf, importedUri } from '../scope/imports.js';
 import { type Hover, hoverAt } from './hover.js';
 import type { Knowledge } from './knowledge.js';
 
@@ -21,6 +22,14 @@ export async function open(text: string): Promise<(offset: number) => Hover | un
   const file = document.parseResult.value;
   const knowledge: Knowledge = {
     fitted: (cabinet) => ({ result: joinery.joinery.Fits.of(cabinet).result, stale: false }),
+    made: (line) => {
+      const made = joinery.joinery.Fits.line(line);
+      return made && { result: made.variant.result, stale: false };
+    },
+    imported: (line) => {
+      const path = importedUri(uri, line);
+      return path && fileOf(shared.workspace.LangiumDocuments.getDocument(path));
+    },
     shop: (of) => joinery.joinery.Shops.of(of),
     jobLines: (cabinet) =>
       file.entries.filter(isJob).flatMap((job) => job.lines.filter((line) => line.cabinet.ref === cabinet)),

@@ -1,11 +1,30 @@
 import { AstUtils, CstUtils, GrammarAST, type LeafCstNode } from 'langium';
-import { type File, isEnd, isLiteral, isPartRef, isPlane } from '../generated/ast.js';
+import {
+  type ConnectFact,
+  type File,
+  isCabinet,
+  isConnectFact,
+  isEnd,
+  isImport,
+  isJobLine,
+  isJoint,
+  isLiteral,
+  isPartRef,
+  isPattern,
+  isPlane,
+  type Pattern,
+} from '../generated/ast.js';
+import { statementOf } from '../interpret/joint.js';
 import { unitOf } from '../interpret/units.js';
 import { checkHover } from './check.js';
 import { declarationHover } from './declaration.js';
+import { importHover } from './import.js';
+import { jobLineHover } from './job-line.js';
 import type { Knowledge } from './knowledge.js';
 import { Lengths } from './lengths.js';
+import { paragraphs, stale } from './markdown.js';
 import { literalHover } from './number.js';
+import { patternUse } from './pattern-use.js';
 import { endHover, partRefHover } from './reference.js';
 import { wordHover } from './word.js';
 
@@ -33,9 +52,27 @@ function about(leaf: LeafCstNode, knowledge: Knowledge, lengths: Lengths): strin
   if (isLiteral(node)) return literalHover(node, lengths.units);
   if (isPartRef(node)) return partRefHover(node, knowledge, lengths);
   if (rule === 'Side' && (isPlane(node) || isEnd(node))) return endHover(node, knowledge, lengths);
+  if (isImport(node) && !GrammarAST.isKeyword(leaf.grammarSource)) return importHover(node, knowledge);
+  if (isJobLine(node) && rule === 'JobLine') {
+    const text = GrammarAST.isKeyword(leaf.grammarSource) ? undefined : jobLineHover(node, knowledge, lengths);
+    if (text !== undefined) return text;
+  }
   if (GrammarAST.isKeyword(leaf.grammarSource)) return wordHover(leaf.text, rule, node, knowledge, lengths);
   const declared = knowledge.declaration(leaf);
-  return declared && declarationHover(declared, knowledge, lengths);
+  const text = declared && declarationHover(declared, knowledge, lengths);
+  return isPattern(declared) && isConnectFact(node)
+    ? paragraphs(text, useHere(node, declared, knowledge, lengths))
+    : text;
+}
+
+/** What becomes of a pattern's lines in the joint that takes it, or in all joints that take it from the cabinet. */
+function useHere(fact: ConnectFact, pattern: Pattern, knowledge: Knowledge, lengths: Lengths): string {
+  const cabinet = AstUtils.getContainerOfType(fact, isCabinet);
+  const fitted = cabinet && knowledge.fitted(cabinet);
+  const joint = fact.$container;
+  if (fitted === undefined) return '';
+  const use = patternUse(fitted.result, pattern.name, isJoint(joint) ? statementOf(joint) : undefined, lengths);
+  return use === '' ? '' : stale(use, fitted);
 }
 
 /** The word at a place, or the one that ends there. */

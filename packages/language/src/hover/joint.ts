@@ -1,6 +1,7 @@
 import type { FitResult, FittedJoint, FittedPart, PartId } from '@dryfit/engine';
 import { halvesTable } from './halves.js';
 import type { Lengths } from './lengths.js';
+import { notUsed } from './lines.js';
 import { code, paragraphs, plain } from './markdown.js';
 import { recessLines } from './recess.js';
 import { troubleWords } from './trouble.js';
@@ -70,20 +71,12 @@ function headline(joints: Alike['joints'], parts: Parts, lengths: Lengths): stri
   return `${who}: ${what}${touch}`;
 }
 
-const NOT_USED = {
-  'outside contact': 'beyond where the parts touch',
-  skipped: 'too near an end, skipped as the pattern says',
-  'left out': 'left out as written',
-} as const;
-
 /** What has no slot although it could have, and what keeps the joint from being worked out. */
 function notes(joint: FittedJoint, lengths?: Lengths): string {
   const lines: string[] = [];
   if (joint.without !== undefined) lines.push(`- no connectors: ${plain(joint.without)}`);
   for (const trouble of joint.trouble) lines.push(`- ${troubleWords(trouble)}`);
-  for (const [use, words] of Object.entries(NOT_USED)) {
-    const unused = joint.lines.filter((line) => line.use === use).map((line) => line.fromZero);
-    if (unused.length > 0) lines.push(`- no slot at ${lengths?.list(unused) ?? unused.join()} from zero: ${words}`);
-  }
+  for (const { at, why } of notUsed(joint))
+    lines.push(`- no slot at ${lengths?.list(at) ?? at.join()} from zero: ${why}`);
   return lines.join('\n');
 }

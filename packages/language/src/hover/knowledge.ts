@@ -1,6 +1,6 @@
-import type { FitResult, Shop } from '@dryfit/engine';
+import type { FitResult, PartId, Shop, Units } from '@dryfit/engine';
 import type { AstNode, LeafCstNode } from 'langium';
-import type { Cabinet, File, JobLine } from '../generated/ast.js';
+import type { Cabinet, File, Import, JobLine } from '../generated/ast.js';
 
 /** What was found for a cabinet. */
 export interface Fitted {
@@ -13,6 +13,12 @@ export interface Fitted {
 export interface Knowledge {
   /** The fit of a cabinet with the values written in it. */
   fitted(cabinet: Cabinet): Fitted | undefined;
+  /** A cabinet as a line of a job makes it. */
+  made(line: JobLine): Fitted | undefined;
+  /** A picture of a part with its slots, as the address of an image; undefined where none is wanted or made. */
+  picture?(result: FitResult, part: PartId, units: Units): string | undefined;
+  /** The file that an import brings in. */
+  imported(line: Import): File | undefined;
   /** What a file draws on. */
   shop(file: File): Shop;
   /** All lines of jobs that make a cabinet. */

@@ -42,11 +42,15 @@ export function cabinetHover(
 ): string {
   const outside = result?.fit.outside;
   const wanted = jobLines.map((line) => `- ${plain(textOf(line))}, job ${plain(line.$container.name ?? '')}`);
-  const fit = result?.fit;
-  const slots = fit?.joints.flatMap((joint) => joint.halves).reduce((sum, half) => sum + half.slots.length, 0) ?? 0;
   return paragraphs(
     `**${plain(cabinet.name)}**: cabinet${outside ? ` ${lengths.product([outside.x, outside.y, outside.z])} (width × depth × height)` : ''}`,
-    fit && `${fit.parts.length} parts, ${fit.joints.length} joints, ${slots} slots to mill`,
+    result && madeOf(result),
     wanted.join('\n'),
   );
+}
+
+/** `6 parts, 10 joints, 60 slots to mill`. */
+export function madeOf({ fit }: FitResult): string {
+  const slots = fit.joints.flatMap((joint) => joint.halves).reduce((sum, half) => sum + half.slots.length, 0);
+  return `${fit.parts.length} parts, ${fit.joints.length} joints, ${slots} slots to mill`;
 }

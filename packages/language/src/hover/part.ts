@@ -6,19 +6,24 @@ import {
   type FittedPart,
   type Half,
   type Material,
+  type PartId,
   type Rational,
   thicknessAxis,
+  type Units,
 } from '@dryfit/engine';
 import type { Lengths } from './lengths.js';
 import { block, code, paragraphs, plain, table } from './markdown.js';
 import { surfaceName } from './surface.js';
 
+export type Picture = (result: FitResult, part: PartId, units: Units) => string | undefined;
+
 /**
  * A part: finished and cut size, each size with the facts that add up to it, its bands and what is milled into it.
  * Undefined if the fit has no such part.
  * @param name a part, "shelf 2", or the name that like parts share
+ * @param picture a drawing of a part, as the address of an image, where one can be shown
  */
-export function partHover(result: FitResult, name: string, lengths: Lengths): string | undefined {
+export function partHover(result: FitResult, name: string, lengths: Lengths, picture?: Picture): string | undefined {
   const parts = result.fit.parts.filter((part) => part.id === name || part.kind === name);
   const [part, ...others] = parts;
   if (part === undefined) return undefined;
@@ -26,15 +31,25 @@ export function partHover(result: FitResult, name: string, lengths: Lengths): st
   const count = parts.length === 1 ? 'one' : String(parts.length);
   const what = `${part.attitude} part${parts.length === 1 ? '' : 's'} of ${material(result, part, lengths)}`;
   const title = `**${plain(name)}**: ${count} ${what}${parts.length > 1 && alike ? ', all alike' : ''}`;
-  return alike ? onePiece(result, title, part, lengths) : paragraphs(title, sizesTable(parts, lengths));
+  return alike ? onePiece(result, title, part, lengths, picture) : paragraphs(title, sizesTable(parts, lengths));
 }
 
-function onePiece(result: FitResult, title: string, part: FittedPart, lengths: Lengths): string {
+function onePiece(
+  result: FitResult,
+  title: string,
+  part: FittedPart,
+  lengths: Lengths,
+  picture: Picture | undefined,
+): string {
+  const address = picture?.(result, part.id, lengths.units);
   const same = result.fit.parts.filter((other) => other.same === part.same && other.kind !== part.kind);
   return paragraphs(
     title,
     `Finished ${lengths.product(AXES.map((axis) => part.extent[axis]))} (width × depth × height)`,
     cutSize(part, lengths),
+    address === undefined
+      ? ''
+      : `![${plain(part.id)}, drawn with what is milled into it; the figures stand below](${address})`,
     same.length === 0 ? '' : `The same piece as ${same.map(({ id }) => plain(id)).join(', ')}`,
     reasons(result, part, lengths),
     milled(result, part, lengths),

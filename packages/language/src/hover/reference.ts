@@ -12,7 +12,7 @@ import { wordLine } from './words.js';
 export function partRefHover(ref: PartRef, knowledge: Knowledge, lengths: Lengths): string | undefined {
   const cabinet = AstUtils.getContainerOfType(ref, isCabinet);
   const fitted = cabinet && knowledge.fitted(cabinet);
-  return fitted && stale(partHover(fitted.result, wordsOfRef(ref), lengths), fitted);
+  return fitted && stale(partHover(fitted.result, wordsOfRef(ref), lengths, knowledge.picture), fitted);
 }
 
 /** A side of a part: where it lies, and what its word means. */

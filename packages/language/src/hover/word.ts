@@ -1,6 +1,6 @@
 import { type AstNode, AstUtils } from 'langium';
 import { isCabinet, isJoint, isLimits, isPose, type Joint } from '../generated/ast.js';
-import { idOfJoint } from '../interpret/joint.js';
+import { statementOf } from '../interpret/joint.js';
 import { declarationHover } from './declaration.js';
 import { jointHover } from './joint.js';
 import type { Knowledge } from './knowledge.js';
@@ -32,10 +32,5 @@ function jointOf(joint: Joint, knowledge: Knowledge, lengths: Lengths): string |
   const cabinet = AstUtils.getContainerOfType(joint, isCabinet);
   const fitted = cabinet && knowledge.fitted(cabinet);
   if (cabinet === undefined || fitted === undefined) return undefined;
-  const id = idOfJoint(joint);
-  const before = cabinet.items
-    .slice(0, joint.$containerIndex)
-    .filter((item) => isJoint(item) && idOfJoint(item) === id);
-  const statement = before.length === 0 ? id : `${id} (${before.length + 1})`;
-  return stale(jointHover(fitted.result, statement, lengths), fitted);
+  return stale(jointHover(fitted.result, statementOf(joint), lengths), fitted);
 }

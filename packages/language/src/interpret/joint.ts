@@ -32,6 +32,15 @@ export function idOfJoint(node: Joint): string {
   return `${node.verb} ${wordsOfRefs(node.entering)} ${hosts}`;
 }
 
+/** Id of a joint's statement in its cabinet: of several that are called the same, the later ones are numbered. */
+export function statementOf(node: Joint): string {
+  const id = idOfJoint(node);
+  const before = node.$container.items
+    .slice(0, node.$containerIndex)
+    .filter((item) => item.$type === 'Joint' && idOfJoint(item) === id);
+  return before.length === 0 ? id : `${id} (${before.length + 1})`;
+}
+
 /** A joint with every fact that can be read; undefined without a part that enters or one it meets. */
 export function readJoint(node: Joint, reading: StatementReading): JointStatement | undefined {
   const { parts, places, statement: id } = reading;
@@ -189,7 +198,8 @@ function onlyOnce(node: Joint, reading: StatementReading): readonly FactNode[] {
 }
 
 /** What a fact says of a joint, for facts that say it once. */
-export const keyOf = (fact: FactNode): string | undefined => (fact.$type === 'CutFact' ? fact.cut : SAID_ONCE[fact.$type]);
+export const keyOf = (fact: FactNode): string | undefined =>
+  fact.$type === 'CutFact' ? fact.cut : SAID_ONCE[fact.$type];
 
 const SAID_ONCE: Partial<Record<FactNode['$type'], string>> = {
   ConnectFact: 'connect',

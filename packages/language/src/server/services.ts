@@ -31,7 +31,6 @@ import { JoineryFoldingRangeProvider } from './folding-range-provider.js';
 import { JoineryFormatter } from './formatter.js';
 import { JoineryHoverProvider } from './hover-provider.js';
 import { JoineryInlayHintProvider } from './inlay-hint-provider.js';
-import { knowledgeOf } from './knowledge.js';
 import { JoineryLanguageServer } from './language-server.js';
 import { JoineryReferences } from './references.js';
 import { refreshWhatDepends } from './refresh.js';
@@ -85,7 +84,7 @@ const JoineryServerModule: Module<JoineryServerServices, PartialLangiumServices 
   lsp: {
     CodeActionProvider: (services) => new JoineryCodeActionProvider(services),
     CompletionProvider: (services) => new JoineryCompletionProvider(services),
-    HoverProvider: (services) => new JoineryHoverProvider(knowledgeOf(services)),
+    HoverProvider: (services) => new JoineryHoverProvider(services),
     Formatter: (services) => new JoineryFormatter(services),
     InlayHintProvider: (services) => new JoineryInlayHintProvider(services),
     CodeLensProvider: (services) => new JoineryCodeLensProvider(services),
