@@ -1,8 +1,10 @@
 import { render } from '@dryfit/engine';
 import { curesOf, type Fix, fixes } from '@dryfit/language';
 import { describe, expect, it } from 'vitest';
+import type { Files } from '../../support/read.js';
 import { Bench, TEXT, tally, unlisted } from './bench.js';
 import { textsFor } from './occurrences.js';
+import { slips } from './slips.js';
 
 /** How many occurrences each fix is tried on. */
 const WANTED = 200;
@@ -26,11 +28,12 @@ export async function prove(fix: Fix, wanted = WANTED): Promise<Proof> {
   const wrong: string[] = [];
   let [cured, seen, texts] = [0, 0, 0];
   const met = new Set<string>();
-  for (const text of textsFor(fix.codes)) {
+  for (const files of layouts(fix)) {
+    const text = files[TEXT] ?? '';
     if (cured >= wanted || texts++ >= MOST) break;
     if (met.has(text)) continue;
     met.add(text);
-    const { document, examination } = await bench.lay({ [TEXT]: text });
+    const { document, examination } = await bench.lay(files);
     const suited = examination.findings.filter(({ code }) => fix.codes.includes(code)).slice(0, 3);
     for (const finding of suited) {
       seen++;
@@ -49,6 +52,16 @@ export async function prove(fix: Fix, wanted = WANTED): Promise<Proof> {
     }
   }
   return { cured, seen, wrong };
+}
+
+/** Texts in which a fix is likely to be wanted: variants of its checks' pages, and slips made in whole examples. */
+function* layouts(fix: Fix): Generator<Files> {
+  const slipped = slips[fix.name]?.()[Symbol.iterator]();
+  for (const text of textsFor(fix.codes)) {
+    yield { [TEXT]: text };
+    const next = slipped?.next();
+    if (next && !next.done) yield next.value;
+  }
 }
 
 /** A fix by its name. */

@@ -1,6 +1,7 @@
 import { isPart, isPartLine } from '../../generated/ast.js';
 import type { Cure, Fix } from '../fix.js';
 import { writeAfter } from '../support/braces.js';
+import { hiddenUntilRead } from '../support/hidden.js';
 
 const LATER = 'where the new part stands, and how it is held, is left to be written';
 
@@ -9,38 +10,7 @@ export const declarePart: Fix = {
   name: 'declare-part',
   codes: ['unknown-name'],
   most: 3,
-  mayFollow: {
-    'part-not-fixed': LATER,
-    'part-unattached': LATER,
-    'reference-missing': LATER,
-    'datum-off-the-run': LATER,
-    'faces-meet': LATER,
-    'edges-cross': LATER,
-    'no-contact': LATER,
-    'no-connectors': LATER,
-    'no-connector-lands': LATER,
-    'does-not-close': LATER,
-    'wrong-side': LATER,
-    'size-not-positive': LATER,
-    'parts-overlap': LATER,
-    'shelf-needs-spacer': LATER,
-    'spacer-not-in-stock': LATER,
-    'spacer-absurd': LATER,
-    'spacer-alias': LATER,
-    'slot-near-edge': LATER,
-    'fence-out-of-reach': LATER,
-    'stop-out-of-range': LATER,
-    'stop-not-on-step': LATER,
-    'look-alike': LATER,
-    'shelf-proud': LATER,
-    'named-backwards': LATER,
-    handed: LATER,
-    'groove-shows': LATER,
-    'ends-differ': LATER,
-    'too-big-for-jig': LATER,
-    'grain-across': LATER,
-    'slots-collide': LATER,
-  },
+  mayFollow: { ...hiddenUntilRead(LATER), 'wrong-side': LATER },
   *offer({ finding, cabinet }): Iterable<Cure> {
     const { type, name } = finding.data ?? {};
     const lines = cabinet?.items.filter(isPartLine) ?? [];

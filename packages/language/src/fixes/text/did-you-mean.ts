@@ -1,10 +1,12 @@
 import type { Cure, Fix } from '../fix.js';
+import { hiddenUntilRead, READ } from '../support/hidden.js';
 
 /** Puts the name or number in place that was meant, everywhere the finding tells of. */
 export const didYouMean: Fix = {
   name: 'did-you-mean',
   codes: ['unknown-name', 'unknown-check', 'hyphened-fraction'],
   mayFollow: {
+    ...hiddenUntilRead(READ),
     'one-part-wanted': 'the name stands for several parts, of which the statement wants one',
     'never-used': 'the mistyped use was thought to be one of another name',
   },

@@ -2,6 +2,7 @@ import { libraryHolding } from '../../library/library.js';
 import { fileOf } from '../../scope/imports.js';
 import { namesOfFile } from '../../scope/names.js';
 import type { Case, Cure, FileEdit, Fix } from '../fix.js';
+import { hiddenUntilRead, READ } from '../support/hidden.js';
 import { pathTo } from '../support/paths.js';
 import { lineEnd } from '../support/place.js';
 
@@ -11,6 +12,7 @@ export const importIt: Fix = {
   codes: ['unknown-name'],
   most: 3,
   mayFollow: {
+    ...hiddenUntilRead(READ),
     'import-clash': 'two files bring the same name, and one of them is to be chosen',
     'never-measured': 'the sheet is known now, and has no measured thickness',
   },

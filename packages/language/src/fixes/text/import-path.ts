@@ -2,6 +2,7 @@ import { UriUtils } from 'langium';
 import { nearest } from '../../findings/nearest.js';
 import { isLibrary, libraryNames } from '../../library/library.js';
 import type { Case, Cure, Fix } from '../fix.js';
+import { hiddenUntilRead, READ } from '../support/hidden.js';
 import { textAt } from '../support/node.js';
 import { pathTo } from '../support/paths.js';
 
@@ -11,6 +12,7 @@ export const importPath: Fix = {
   codes: ['missing-import'],
   most: 3,
   mayFollow: {
+    ...hiddenUntilRead(READ),
     'unknown-name': 'names are looked for once every import can be read',
     'import-clash': 'two files bring the same name, and one of them is to be chosen',
     'never-used': 'what is used is known once every import can be read',

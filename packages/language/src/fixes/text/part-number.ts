@@ -1,5 +1,6 @@
 import { isPartRef } from '../../generated/ast.js';
 import type { Cure, Fix } from '../fix.js';
+import { hiddenUntilRead, READ } from '../support/hidden.js';
 import { nodeOf } from '../support/node.js';
 import { instead } from '../support/place.js';
 
@@ -8,6 +9,7 @@ export const partNumber: Fix = {
   name: 'part-number',
   codes: ['one-part-wanted', 'no-such-part'],
   most: 6,
+  mayFollow: hiddenUntilRead(READ),
   *offer(about): Iterable<Cure> {
     const { candidates } = about.finding.data ?? {};
     const ref = nodeOf(about, isPartRef);

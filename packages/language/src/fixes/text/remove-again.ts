@@ -1,5 +1,6 @@
 import { leavesOf } from '../../tree/leaves.js';
 import type { Cure, FileEdit, Fix } from '../fix.js';
+import { hiddenUntilRead, READ } from '../support/hidden.js';
 import { textAt } from '../support/node.js';
 
 /** Words that may belong to a setting before its value, and words of its value behind the one pointed at. */
@@ -12,6 +13,7 @@ export const removeAgain: Fix = {
   codes: ['written-twice', 'not-of-this-kind'],
   most: 1,
   mayFollow: {
+    ...hiddenUntilRead(READ),
     'never-used': 'it was used by nothing but what is taken out',
     'fact-missing': 'what is left out was the wrong one for this joint, which still wants its own',
   },

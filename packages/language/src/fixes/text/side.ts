@@ -2,6 +2,7 @@ import { opposite, SIDES, type Side } from '@dryfit/engine';
 import { isSideFact, type SideFact } from '../../generated/ast.js';
 import { leavesOf } from '../../tree/leaves.js';
 import type { Case, Cure, FileEdit, Fix } from '../fix.js';
+import { hiddenUntilRead, READ } from '../support/hidden.js';
 import { nodeOf } from '../support/node.js';
 
 /** Names the side that can be meant where one is named that cannot. */
@@ -9,39 +10,7 @@ export const side: Fix = {
   name: 'side',
   codes: ['wrong-side', 'flush-sides-differ', 'against-same-way'],
   most: 3,
-  mayFollow: Object.fromEntries(
-    [
-      'does-not-close',
-      'part-not-fixed',
-      'part-unattached',
-      'size-not-positive',
-      'shelf-proud',
-      'parts-overlap',
-      'no-contact',
-      'reference-missing',
-      'reference-not-a-face',
-      'groove-shows',
-      'spacer-not-in-stock',
-      'shelf-needs-spacer',
-      'slot-near-edge',
-      'fence-out-of-reach',
-      'stop-not-on-step',
-      'ends-differ',
-      'spacer-alias',
-      'stop-out-of-range',
-      'slots-collide',
-      'flush-not-reference',
-      'back-pinched',
-      'openings-negative',
-      'handed',
-      'look-alike',
-      'joint-can-rotate',
-      'no-connector-lands',
-    ].map((code) => [
-      code,
-      'a statement that could not be read counts now, and may ask for what the others do not allow',
-    ]),
-  ),
+  mayFollow: hiddenUntilRead(READ),
   *offer(about): Iterable<Cure> {
     const fact = nodeOf(about, isSideFact);
     const between = fact && relationOf(fact, about);

@@ -10,6 +10,7 @@ import {
   type Parameter,
 } from '../../generated/ast.js';
 import type { Case, Cure, FileEdit, Fix } from '../fix.js';
+import { hiddenUntilRead, READ } from '../support/hidden.js';
 import { nodeOf, textAt } from '../support/node.js';
 import { instead } from '../support/place.js';
 
@@ -19,6 +20,7 @@ export const unit: Fix = {
   codes: ['unit-mismatch'],
   most: 3,
   mayFollow: {
+    ...hiddenUntilRead(READ),
     'not-whole': 'a count is a whole number, which the length was not',
   },
   *offer(about): Iterable<Cure> {

@@ -1,6 +1,7 @@
 import { isJobLine, isPartLine } from '../../generated/ast.js';
 import type { Case, Cure, Fix } from '../fix.js';
 import { lengthIn } from '../support/figures.js';
+import { hiddenUntilRead, READ } from '../support/hidden.js';
 import { nodeOf, textAt } from '../support/node.js';
 import { instead } from '../support/place.js';
 
@@ -12,6 +13,7 @@ export const whole: Fix = {
   codes: ['not-whole'],
   most: 2,
   mayFollow: {
+    ...hiddenUntilRead(READ),
     'no-such-part': COUNTED,
     'offset-count': COUNTED,
     'one-part-wanted': COUNTED,

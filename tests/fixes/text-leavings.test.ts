@@ -1,0 +1,3 @@
+import { proves } from './support/prove.js';
+
+proves('remove-again', 'rename-part', 'remove', 'allow-text');

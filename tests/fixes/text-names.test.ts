@@ -1,0 +1,3 @@
+import { proves } from './support/prove.js';
+
+proves('did-you-mean', 'import-it', 'import-path', 'declare-part', 'part-number', 'other-name', 'one-import');
