@@ -29,23 +29,12 @@ export interface ExplodedOptions {
 
 /** A cabinet with its parts pulled apart, seen in parallel projection; what is behind is covered. */
 export function exploded(scene: Scene, view: View, options: ExplodedOptions = {}): Element {
-  const eye = eyeOf(view);
-  const parts = spread(scene, view.apart);
-  const bodies = parts.map(
-    ({ part, box, shift }): Body => ({
-      part,
-      shift,
-      material: materialOf(part, box),
-      openings: openingsOf(part, part.box ?? box),
-    }),
-  );
-  const order = backToFront(bodies.flatMap(placed), eye);
+  const { eye, bodies, order, whole } = arranged(scene, view);
   const warnings = warningLines(scene);
   const head = HEAD + warnings.length * 18;
   const rows = Math.ceil(bodies.length / 2) * NAME_HEIGHT;
   const height = Math.max(HEIGHT, head + rows + FOOT);
   const room = { left: COLUMN, right: WIDTH - COLUMN, top: head, bottom: height - FOOT };
-  const whole = boxAround(parts.map(({ box, shift }) => moved(box, shift)));
   const seen = order.flatMap(({ hull }) => hull);
   const sheet = options.tight && seen.length > 0 ? tightly(boundsOf(seen), room) : steadily(whole, eye, room);
   const worst = worstOf(scene);
@@ -79,6 +68,22 @@ export function exploded(scene: Scene, view: View, options: ExplodedOptions = {}
       }),
     ),
   );
+}
+
+/** What is to be painted, from the farthest to the nearest, and the box around it all. */
+export function arranged(scene: Scene, view: View) {
+  const eye = eyeOf(view);
+  const parts = spread(scene, view.apart);
+  const bodies = parts.map(
+    ({ part, box, shift }): Body => ({
+      part,
+      shift,
+      material: materialOf(part, box),
+      openings: openingsOf(part, part.box ?? box),
+    }),
+  );
+  const whole = boxAround(parts.map(({ box, shift }) => moved(box, shift)));
+  return { eye, bodies, order: backToFront(bodies.flatMap(placed), eye), whole };
 }
 
 function placed(body: Body): readonly Placed<Body>[] {

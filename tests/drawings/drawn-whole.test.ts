@@ -1,0 +1,210 @@
+import { elevation, exploded, hoverDrawing, sceneOf, svgFile, toSvg, twinOf, USUAL_VIEW } from '@dryfit/output';
+import fc from 'fast-check';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { all, cross, hasClass, patchOf, read, shapesIn, wordsPatch } from './paper.js';
+import { broken, type Drawn, random, sound, views } from './scenes.js';
+
+let examples: readonly Drawn[];
+let failing: readonly Drawn[];
+beforeAll(async () => {
+  examples = await sound();
+  failing = await broken();
+});
+
+const VIEWS = [
+  USUAL_VIEW,
+  { turn: -40, tilt: 35, apart: 1 },
+  { turn: 150, tilt: -20, apart: 0 },
+  { turn: 0, tilt: 0, apart: 0.5 },
+  { turn: 10, tilt: 90, apart: 0.5 },
+];
+
+/** Every drawing of a cabinet, by name. */
+function drawings({ scene }: Drawn): readonly (readonly [string, string])[] {
+  return [
+    ...VIEWS.map((view, i) => [`exploded ${i}`, svgFile(exploded(scene, view))] as const),
+    ['exploded tight', svgFile(exploded(scene, USUAL_VIEW, { tight: true }))],
+    ...scene.parts.map(({ part }) => [part, svgFile(elevation(scene, part))] as const),
+    ...scene.parts.map(({ part }) => [`${part}, small`, toSvg(hoverDrawing(scene, part))] as const),
+  ];
+}
+
+/** Words of a drawing that run into each other, or off the paper. */
+function tangled(svg: string): readonly string[] {
+  const root = read(svg);
+  const [left = 0, top = 0, width = 0, height = 0] = (root.attributes.viewBox ?? '').split(' ').map(Number);
+  const words = all(root)
+    .filter(({ tag }) => tag === 'text')
+    .map((element) => ({ text: element.text, patch: wordsPatch(element) }));
+  const off = words.filter(
+    ({ patch }) => patch.left < left || patch.right > left + width || patch.top < top || patch.bottom > top + height,
+  );
+  const tangles = words.flatMap((a, i) =>
+    words.slice(i + 1).flatMap((b) => (cross(a.patch, b.patch) ? [`"${a.text}" on "${b.text}"`] : [])),
+  );
+  return [...off.map(({ text }) => `"${text}" leaves the paper`), ...tangles];
+}
+
+describe('every drawing of every example', () => {
+  test('is well-formed, names each shape once, and none that is not in the scene', () => {
+    for (const one of [...examples, ...failing]) {
+      const known = new Set([
+        ...one.scene.parts.flatMap((part) => [part.shape, ...part.cuts.map(({ shape }) => shape)]),
+        ...one.scene.joints.map(({ shape }) => shape),
+      ]);
+      for (const [name, svg] of drawings(one)) {
+        const shapes = shapesIn(read(svg));
+        expect(new Set(shapes).size, `${one.name}, ${name}`).toBe(shapes.length);
+        expect(shapes.filter((shape) => !known.has(shape))).toEqual([]);
+      }
+    }
+  });
+
+  test('together show every shape there is', () => {
+    for (const { name, scene } of [...examples, ...failing]) {
+      const shown = new Set(scene.parts.flatMap(({ part }) => shapesIn(read(toSvg(elevation(scene, part))))));
+      const wanted = [
+        ...scene.parts.flatMap((part) => (part.box ? [part.shape, ...part.cuts.map(({ shape }) => shape)] : [])),
+        ...scene.joints.flatMap(({ shape, entering, host }) =>
+          scene.parts.some(({ part, box }) => box && (part === entering || part === host)) ? [shape] : [],
+        ),
+      ];
+      expect(
+        wanted.filter((shape) => !shown.has(shape)),
+        name,
+      ).toEqual([]);
+      expect(wanted.length).toBeGreaterThan(0);
+    }
+  });
+
+  test('shows every part exploded, and every cut of it that opens toward the reader and is not covered', () => {
+    for (const { scene } of examples) {
+      const shown = new Set(shapesIn(read(toSvg(exploded(scene, { ...USUAL_VIEW, apart: 1 })))));
+      expect(scene.parts.filter(({ shape }) => !shown.has(shape))).toEqual([]);
+      // Reader to the right, in front and above: those sides look at them.
+      const open = scene.parts.flatMap((part) =>
+        part.cuts.filter(
+          ({ surface, kind, fromToe }) =>
+            ['right', 'front', 'top'].includes(surface) && kind !== 'bevel' && fromToe === undefined,
+        ),
+      );
+      expect(open.filter(({ shape, kind }) => kind !== 'notch' && !shown.has(shape)).map(({ shape }) => shape)).toEqual(
+        [],
+      );
+      const away = scene.parts.flatMap((part) =>
+        part.cuts.filter(
+          ({ surface, mouth, fromToe }) =>
+            mouth && fromToe === undefined && ['left', 'rear', 'bottom'].includes(surface),
+        ),
+      );
+      expect(away.filter(({ shape }) => shown.has(shape))).toEqual([]);
+    }
+  });
+
+  test('has words that neither run into each other nor off the paper', () => {
+    for (const one of examples) {
+      for (const [name, svg] of drawings(one)) expect(tangled(svg), `${one.name}, ${name}`).toEqual([]);
+    }
+  });
+
+  test('says in words which edge is the datum, and hatches it', () => {
+    for (const { scene } of examples) {
+      for (const part of scene.parts) {
+        const root = read(toSvg(elevation(scene, part.part)));
+        const datums = new Set(part.cuts.flatMap(({ measured }) => measured?.datum ?? []));
+        for (const face of all(root).filter((one) => one.attributes['data-face'] !== undefined)) {
+          const words = all(face).map(({ text }) => text);
+          for (const datum of datums)
+            expect(
+              words.some((text) => text.startsWith(`datum: ${datum} `)),
+              part.part,
+            ).toBe(true);
+          expect(all(face).filter((one) => hasClass(one, 'hatch'))).toHaveLength(datums.size);
+        }
+      }
+    }
+  });
+
+  test('has a table that says the same', () => {
+    for (const { scene } of examples) {
+      const twin = twinOf(scene);
+      const shapes = scene.parts.flatMap((part) => [part.shape, ...part.cuts.map(({ shape }) => shape)]);
+      expect(twin.rows.map(({ shape }) => shape)).toEqual(shapes);
+      expect(twin.rows.every(({ cells }) => cells.length === twin.headings.length)).toBe(true);
+      for (const part of scene.parts) {
+        const figures = part.cuts.flatMap(({ measured }) => (measured ? [measured.fromDatum, measured.across] : []));
+        const words = all(read(toSvg(elevation(scene, part.part)))).map(({ text }) => text);
+        const rows = twinOf(scene, part.part)
+          .rows.map(({ cells }) => cells.join(' '))
+          .join('\n');
+        for (const figure of figures) {
+          expect(
+            words.some((text) => text.includes(figure)),
+            `${figure} of ${part.part}`,
+          ).toBe(true);
+          expect(rows).toContain(`${figure} from`);
+        }
+      }
+    }
+  });
+
+  test('warns in words when there are errors', () => {
+    const wrong = failing.filter(({ result }) => result.findings.some(({ severity }) => severity === 'error'));
+    expect(wrong.length).toBeGreaterThan(10);
+    for (const one of wrong) {
+      for (const [name, svg] of drawings(one))
+        expect(
+          name.endsWith('small') || svg.includes('do not cut or mill from this drawing'),
+          `${one.name}, ${name}`,
+        ).toBe(true);
+    }
+  });
+});
+
+test('any cabinet from anywhere is drawn, well-formed, each shape once, its names clear of each other', async () => {
+  await fc.assert(
+    fc.asyncProperty(random, views, async (made, view) => {
+      const { scene } = await made;
+      const root = read(toSvg(exploded(scene, view)));
+      const shapes = shapesIn(root);
+      expect(new Set(shapes).size).toBe(shapes.length);
+      expect(tangled(toSvg(exploded(scene, view)))).toEqual([]);
+      const [left = 0, top = 0, width = 0, height = 0] = (root.attributes.viewBox ?? '').split(' ').map(Number);
+      for (const polygon of all(root).filter(({ tag }) => tag === 'polygon')) {
+        const patch = patchOf(polygon);
+        expect(
+          patch.left >= left && patch.top >= top && patch.right <= left + width && patch.bottom <= top + height,
+        ).toBe(true);
+      }
+      for (const { part } of scene.parts) read(toSvg(elevation(scene, part)));
+    }),
+    { numRuns: 30 },
+  );
+});
+
+test('a name cannot become markup', () => {
+  const [{ scene } = { scene: undefined }] = examples;
+  if (!scene) throw new Error('no example');
+  const evil = '</svg><script>"&\u0000\'';
+  const named = {
+    ...scene,
+    title: evil,
+    parts: scene.parts.map((part) => ({ ...part, part: `${evil}${part.part}`, label: evil, material: evil })),
+  };
+  for (const svg of [
+    toSvg(exploded(named, USUAL_VIEW)),
+    ...named.parts.map(({ part }) => svgFile(elevation(named, part))),
+  ]) {
+    expect(all(read(svg)).some(({ tag }) => tag === 'script')).toBe(false);
+  }
+});
+
+test('the same scene is drawn the same each time', () => {
+  for (const { result, scene } of examples) {
+    const again = sceneOf(result, result.findings, { units: scene.units });
+    expect(toSvg(exploded(again, USUAL_VIEW))).toBe(toSvg(exploded(scene, USUAL_VIEW)));
+    // What a panel gets has been through JSON.
+    const sent = JSON.parse(JSON.stringify(scene)) as typeof scene;
+    for (const { part } of scene.parts) expect(toSvg(elevation(sent, part))).toBe(toSvg(elevation(scene, part)));
+  }
+});

@@ -1,0 +1,153 @@
+import type { Scene, SceneBox } from '@dryfit/output';
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { arranged } from '../../packages/output/src/drawing/exploded/exploded.js';
+import { inside } from '../../packages/output/src/drawing/exploded/flat.js';
+import { isWood } from '../../packages/output/src/drawing/exploded/solid.js';
+import { minus, plus, times, type Vector } from '../../packages/output/src/drawing/exploded/vector.js';
+import type { View } from '../../packages/output/src/drawing/exploded/view.js';
+import { random, sound, views } from './scenes.js';
+
+const STEPS = 1500;
+
+/**
+ * Looks through the picture at many places and compares what is painted there last with what a ray from the reader
+ * meets first, found by walking along it in small steps. Places within a step of an edge may go either way and are
+ * told by walking beside it too.
+ */
+function compare(scene: Scene, view: View, places: number): number {
+  const { eye, bodies, order, whole } = arranged(scene, view);
+  const centre = times(plus(whole.lo, whole.hi), 0.5);
+  const reach = Math.hypot(...minus(whole.hi, whole.lo)) / 2 + 1;
+  let compared = 0;
+  for (let i = 0; i < places; i += 1) {
+    // A sequence that fills the square evenly (golden ratio), so that no place is chosen by chance.
+    const u = ((i * 0.754877666) % 1) * 2 - 1;
+    const v = ((i * 0.569840296) % 1) * 2 - 1;
+    const at = plus(plus(centre, times(eye.right, u * reach)), times(eye.up, v * reach));
+    const met = walk(
+      at,
+      eye.toward,
+      reach,
+      (p) => bodies.find((body) => isWood(body.material, minus(p, body.shift)))?.part.part,
+    );
+    const nearBy = [-0.4, 0.4]
+      .flatMap((d) => [plus(at, times(eye.right, d)), plus(at, times(eye.up, d))])
+      .map((p) =>
+        walk(
+          p,
+          eye.toward,
+          reach,
+          (q) => bodies.find((body) => isWood(body.material, minus(q, body.shift)))?.part.part,
+        ),
+      );
+    if (nearBy.some((part) => part !== met)) continue;
+    const flat = [dot(eye.right, at), -dot(eye.up, at)] as const;
+    const painted = order.filter(({ hull }) => inside(hull, flat)).at(-1)?.owner.part.part;
+    expect(painted, `${scene.title} at ${flat}, ${JSON.stringify(view)}`).toBe(met);
+    if (met !== undefined) compared += 1;
+  }
+  return compared;
+}
+
+const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+
+function walk(at: Vector, toward: Vector, reach: number, what: (p: Vector) => string | undefined): string | undefined {
+  for (let step = 0; step <= STEPS; step += 1) {
+    const part = what(plus(at, times(toward, reach - (2 * reach * step) / STEPS)));
+    if (part !== undefined) return part;
+  }
+  return undefined;
+}
+
+test('the nearest part is painted over those behind it, in every example from many sides', async () => {
+  let compared = 0;
+  for (const { scene } of await sound()) {
+    for (const view of [
+      { turn: 30, tilt: 22, apart: 0.6 },
+      { turn: -60, tilt: 40, apart: 0.2 },
+      { turn: 200, tilt: -30, apart: 1 },
+    ])
+      compared += compare(scene, view, 60);
+  }
+  expect(compared).toBeGreaterThan(150);
+});
+
+/** Boxes that do not overlap, each a part; bars along all three axes, so that rings of them come by. */
+const boxes: fc.Arbitrary<readonly SceneBox[]> = fc
+  .array(
+    fc.record({
+      at: fc.tuple(fc.integer({ min: 0, max: 8 }), fc.integer({ min: 0, max: 8 }), fc.integer({ min: 0, max: 8 })),
+      axis: fc.constantFrom(0, 1, 2),
+      long: fc.integer({ min: 2, max: 9 }),
+    }),
+    { minLength: 3, maxLength: 14 },
+  )
+  .map((bars) => {
+    const kept: SceneBox[] = [];
+    for (const { at, axis, long } of bars) {
+      const lo = at.map((n) => n * 30) as unknown as Vector;
+      const hi = at.map((n, i) => (n + (i === axis ? long : 1)) * 30) as unknown as Vector;
+      const free = kept.every((other) =>
+        [0, 1, 2].some(
+          (i) => (hi[i] as number) <= (other.lo[i] as number) || (lo[i] as number) >= (other.hi[i] as number),
+        ),
+      );
+      if (free) kept.push({ lo, hi });
+    }
+    return kept;
+  });
+
+const sceneOfBoxes = (all: readonly SceneBox[]): Scene => ({
+  cabinet: 'Bars',
+  title: 'Bars',
+  units: 'mm',
+  parts: all.map((box, i) => ({
+    shape: `part bar ${i}`,
+    label: `bar ${i}`,
+    places: [],
+    part: `bar ${i}`,
+    attitude: 'level',
+    material: 'board',
+    grain: 'x',
+    same: i,
+    box,
+    sizes: ['1', '1', '1'],
+    bands: [],
+    cuts: [],
+  })),
+  joints: [],
+  findings: [],
+});
+
+test('so it is with bars laid any way, rings of them included', () => {
+  fc.assert(
+    fc.property(boxes, views, (all, view) => {
+      compare(sceneOfBoxes(all), view, 40);
+    }),
+    { numRuns: 60 },
+  );
+});
+
+test('three bars, each before the next in a ring, are cut so that each is painted right', () => {
+  const ring: readonly SceneBox[] = [
+    { lo: [0, 0, 60], hi: [300, 30, 90] },
+    { lo: [0, 0, 0], hi: [30, 300, 30] },
+    { lo: [240, 30, 0], hi: [270, 60, 300] },
+    { lo: [60, 270, 30], hi: [90, 300, 330] },
+    { lo: [30, 240, 270], hi: [330, 270, 300] },
+  ];
+  let compared = 0;
+  for (let turn = 0; turn < 360; turn += 30)
+    for (const tilt of [-50, -20, 20, 50]) compared += compare(sceneOfBoxes(ring), { turn, tilt, apart: 0 }, 80);
+  expect(compared).toBeGreaterThan(300);
+});
+
+test('so it is in any cabinet, together and apart', async () => {
+  await fc.assert(
+    fc.asyncProperty(random, views, async (made, view) => {
+      compare((await made).scene, view, 25);
+    }),
+    { numRuns: 25 },
+  );
+});

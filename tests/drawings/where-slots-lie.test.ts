@@ -1,0 +1,185 @@
+import { AXES, axisOf, type FittedPart, outward, type Side } from '@dryfit/engine';
+import { elevation, type Scene, toSvg } from '@dryfit/output';
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { ALL_TURNS, followedBy, type Triple, type Turn, turned } from '../support/turning.js';
+import { all, hasClass, type Patch, patchOf, type Read, read } from './paper.js';
+import { type Drawn, random, sound } from './scenes.js';
+
+/*
+ * The oracle turns the part as a body, never mirroring it, until the face drawn looks at the reader; and to lay an
+ * edge flat it turns it once more, about that edge. The reader looks along +y, x runs to the right, z up.
+ */
+const TOWARD_READER: Triple = [0, -1, 0];
+
+const normal = (side: Side): Triple => {
+  const v: [number, number, number] = [0, 0, 0];
+  v[AXES.indexOf(axisOf(side))] = outward(side);
+  return v;
+};
+const same = (a: Triple, b: Triple): boolean => a.every((n, i) => Math.abs(n - (b[i] as number)) < 1e-9);
+
+function turnTo(...wanted: readonly (readonly [from: Triple, to: Triple])[]): Turn {
+  const found = ALL_TURNS.filter((turn) => wanted.every(([from, to]) => same(turned(turn, from), to)));
+  expect(found).toHaveLength(1);
+  return found[0] as Turn;
+}
+
+/** Turns a part so that a face of it looks at the reader: standing as it stands, or a level part with its rear up. */
+const facing = (face: Side): Turn =>
+  turnTo([normal(face), TOWARD_READER], [normal(axisOf(face) === 'z' ? 'rear' : 'top'), [0, 0, 1]]);
+
+/** Corners of the part's box after a turn, in x and z. */
+function extent(part: FittedPart, turn: Turn): Patch {
+  const { lo, hi } = part.box as NonNullable<FittedPart['box']>;
+  const [a, b] = [lo, hi].map((p) => turned(turn, [p.x.toNumber(), p.y.toNumber(), p.z.toNumber()])) as [
+    Triple,
+    Triple,
+  ];
+  return {
+    left: Math.min(a[0], b[0]),
+    right: Math.max(a[0], b[0]),
+    top: Math.max(a[2], b[2]),
+    bottom: Math.min(a[2], b[2]),
+  };
+}
+
+const share = (at: number, from: number, to: number): number => (at - from) / (to - from);
+
+/** Where in a rectangle a point lies, as shares of its width and height from its upper left corner. */
+const within = (p: readonly [number, number], { left, right, top, bottom }: Patch): readonly [number, number] => [
+  share(p[0], left, right),
+  share(p[1], top, bottom),
+];
+
+const middle = ({ left, right, top, bottom }: Patch): readonly [number, number] => [
+  (left + right) / 2,
+  (top + bottom) / 2,
+];
+
+const groupOf = (root: Read, shape: string): Read => {
+  const found = all(root).filter(({ attributes }) => attributes['data-shape'] === shape);
+  expect(found, shape).toHaveLength(1);
+  return found[0] as Read;
+};
+
+const viewOf = (element: Read): Read => {
+  const { parent } = element;
+  if (element.attributes['data-face'] !== undefined) return element;
+  if (!parent) throw new Error('not in a view');
+  return viewOf(parent);
+};
+
+const only = (elements: readonly Read[]): Read => {
+  expect(elements).toHaveLength(1);
+  return elements[0] as Read;
+};
+
+function check({ result }: Drawn, scene: Scene): number {
+  let checked = 0;
+  for (const part of result.fit.parts) {
+    if (!part.box) continue;
+    const root = read(toSvg(elevation(scene, part.id)));
+    for (const cut of part.cuts) {
+      if (!('slot' in cut)) continue;
+      const group = groupOf(root, `slot ${cut.slot}`);
+      const view = viewOf(group);
+      const face = view.attributes['data-face'] as Side;
+      const turn = facing(face);
+      const drawn = middle(patchOf(only(group.children.filter((one) => hasClass(one, 'opening')))));
+      const at: Triple = [cut.centre.x.toNumber(), cut.centre.y.toNumber(), cut.centre.z.toNumber()];
+      const outline = patchOf(only(all(view).filter((one) => hasClass(one, 'face'))));
+      if (cut.surface === face) {
+        const [x, , z] = turned(turn, at);
+        close(within(drawn, outline), within([x, z], extent(part, turn)), cut.slot);
+      } else {
+        const strip = patchOf(
+          only(all(view).filter(({ attributes }) => attributes['data-edge'] === cut.surface)[0]?.children ?? []),
+        );
+        const edge = turned(turn, normal(cut.surface));
+        const flat = followedBy(
+          turn,
+          turnTo([edge, TOWARD_READER], [TOWARD_READER, edge.map((n) => -n + 0) as unknown as Triple]),
+        );
+        const [x, , z] = turned(flat, at);
+        const wanted = within([x, z], extent(part, flat));
+        const bevel = part.cuts.find((one) => one.kind === 'bevel' && one.side === cut.surface);
+        const half = result.fit.joints.find(({ id }) => id === cut.joint)?.halves.find((one) => one.part === part.id);
+        if (bevel?.kind === 'bevel' && half) {
+          // Square to the part's other edge nothing changes; along the mitre face the toe is the zero.
+          const outer = axisOf(bevel.outer);
+          const wide = part.box.hi[outer].sub(part.box.lo[outer]).toNumber() * Math.SQRT2;
+          const fromToe = half.from.kind === 'toe' ? half.across.toNumber() : wide - half.across.toNumber();
+          const got = within(drawn, strip);
+          const across = Math.abs(edge[0]) > 0.5 ? 0 : 1;
+          const along = 1 - across;
+          expect(got[along]).toBeCloseTo(wanted[along] as number, 2);
+          // From the face outward on paper.
+          const outwardOnPaper =
+            edge[0] > 0.5 || edge[2] < -0.5 ? (got[across] as number) : 1 - (got[across] as number);
+          expect(outwardOnPaper).toBeCloseTo((bevel.outer === face ? fromToe : wide - fromToe) / wide, 2);
+        } else close(within(drawn, strip), wanted, cut.slot);
+        beside(strip, outline, edge);
+      }
+      checked += 1;
+    }
+    for (const cut of part.cuts) {
+      if (cut.kind !== 'groove') continue;
+      const shape = scene.parts
+        .find((one) => one.part === part.id)
+        ?.cuts.find((one) => one.kind === 'groove' && one.surface === cut.surface);
+      const group = groupOf(root, shape?.shape ?? '');
+      const view = viewOf(group);
+      if (view.attributes['data-face'] !== cut.surface) continue;
+      const turn = facing(cut.surface);
+      const [a, b] = [cut.box.lo, cut.box.hi].map((p) =>
+        turned(turn, [p.x.toNumber(), p.y.toNumber(), p.z.toNumber()]),
+      ) as [Triple, Triple];
+      const outline = patchOf(only(all(view).filter((one) => hasClass(one, 'face'))));
+      const drawn = patchOf(only(group.children.filter((one) => hasClass(one, 'opening'))));
+      const whole = extent(part, turn);
+      close(
+        within([drawn.left, drawn.top], outline),
+        within([Math.min(a[0], b[0]), Math.max(a[2], b[2])], whole),
+        part.id,
+      );
+      close(
+        within([drawn.right, drawn.bottom], outline),
+        within([Math.max(a[0], b[0]), Math.min(a[2], b[2])], whole),
+        part.id,
+      );
+      checked += 1;
+    }
+  }
+  return checked;
+}
+
+/** Within a hundredth of a millimetre of paper on a sheet some hundreds wide. */
+function close(got: readonly [number, number], wanted: readonly [number, number], what: string): void {
+  expect(got[0], `${what}, across`).toBeCloseTo(wanted[0], 2);
+  expect(got[1], `${what}, up`).toBeCloseTo(wanted[1], 2);
+}
+
+/** The strip lies outside the face on the side its edge is on. */
+function beside(strip: Patch, face: Patch, edge: Triple): void {
+  if (edge[0] > 0.5) expect(strip.left).toBeGreaterThan(face.right);
+  else if (edge[0] < -0.5) expect(strip.right).toBeLessThan(face.left);
+  else if (edge[2] > 0.5) expect(strip.bottom).toBeLessThan(face.top);
+  else expect(strip.top).toBeGreaterThan(face.bottom);
+}
+
+test('every slot and groove of every example lies on paper where the part has it when it is turned to the reader', async () => {
+  let checked = 0;
+  for (const one of await sound()) checked += check(one, one.scene);
+  expect(checked).toBeGreaterThan(200);
+});
+
+test('so does every slot of any cabinet', async () => {
+  await fc.assert(
+    fc.asyncProperty(random, async (made) => {
+      const one = await made;
+      check(one, one.scene);
+    }),
+    { numRuns: 30 },
+  );
+});
