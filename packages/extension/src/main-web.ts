@@ -1,5 +1,5 @@
 import { type ExtensionContext, Uri } from 'vscode';
-import { LanguageClient } from 'vscode-languageclient/browser';
+import { BrowserMessageReader, BrowserMessageWriter, LanguageClient } from 'vscode-languageclient/browser';
 import { clientId, clientOptions } from './client-options.js';
 import { start } from './start.js';
 
@@ -13,7 +13,8 @@ export async function activate(context: ExtensionContext): Promise<void> {
   const serve = async () => {
     worker?.terminate();
     worker = new Worker(script);
-    return worker;
+    // An editor's `Worker` may be one of its own that the client does not know for one.
+    return { reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) };
   };
   context.subscriptions.push({ dispose: () => worker?.terminate() });
   client = new LanguageClient(clientId, 'Dryfit', serve, clientOptions);
