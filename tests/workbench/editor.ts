@@ -78,11 +78,21 @@ export async function focusText(page: Page): Promise<void> {
 
 /** Runs a command of the palette by its title. */
 export async function command(page: Page, title: string): Promise<void> {
-  await page.keyboard.press('F1');
   const input = page.locator('.quick-input-widget input');
-  await input.fill(`>${title}`);
-  await page.locator('.quick-input-list .monaco-list-row', { hasText: title }).first().waitFor();
-  await page.keyboard.press('Enter');
+  const row = page.locator('.quick-input-list .monaco-list-row', { hasText: title }).first();
+  // A command of an extension is listed when the extension is known, which a page that has just opened waits for.
+  for (let attempt = 1; ; attempt++) {
+    await page.keyboard.press('F1');
+    await input.fill(`>${title}`);
+    try {
+      await row.waitFor({ timeout: 5_000 });
+      break;
+    } catch (error) {
+      if (attempt === 6) throw error;
+      await page.keyboard.press('Escape');
+    }
+  }
+  await row.click();
 }
 
 /** Opens a file by its full path, beside those that are open; the workbench under test cannot search for names. */
@@ -136,12 +146,14 @@ export async function visibleLines(page: Page): Promise<string[]> {
 export async function quickFix(page: Page, title: RegExp): Promise<string> {
   await page.keyboard.press('Control+.');
   const menu = page.locator('.action-widget');
-  const row = menu.locator('.monaco-list-row', { hasText: title }).first();
-  await row.waitFor();
-  const text = (await row.innerText()).trim();
-  await row.click();
+  await menu.locator('.monaco-list-row.action', { hasText: title }).first().waitFor();
+  const titles = await menu.locator('.monaco-list-row.action').allInnerTexts();
+  const index = titles.findIndex((text) => title.test(text));
+  // The first row is chosen when the menu opens; the mouse would have to wait for rows that are drawn again.
+  for (let i = 0; i < index; i++) await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('Enter');
   await menu.waitFor({ state: 'hidden' });
-  return text;
+  return (titles[index] ?? '').trim();
 }
 
 /** The document of a webview whose inner text matches. */

@@ -121,7 +121,7 @@ async function openFile(browser: Browser, port: number, folder: string, file: st
     viewport: { width: 1440, height: 900 },
     permissions: ['clipboard-read', 'clipboard-write'],
   });
-  page.setDefaultTimeout(60_000);
+  page.setDefaultTimeout(Number(process.env.WORKBENCH_PATIENCE ?? 60_000));
   if (host === 'browser') await addWebExtension(page, join(root, '.cache/package'));
   const payload = JSON.stringify([['openFile', `vscode-remote://127.0.0.1:${port}${join(folder, file)}`]]);
   const query = new URLSearchParams({ folder, payload });
