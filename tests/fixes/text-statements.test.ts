@@ -1,3 +1,3 @@
 import { proves } from './support/prove.js';
 
-proves('plane', 'side', 'unit', 'whole', 'offsets', 'sign', 'cut-depth');
+proves('plane', 'side', 'unit', 'whole', 'offsets', 'figure', 'cut-depth');

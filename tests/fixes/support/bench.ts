@@ -42,8 +42,11 @@ export class Bench {
       changed.filter((uri) => !gone.includes(uri)),
       gone,
     );
+    // The files of a folder are known, whether or not something imports them.
+    const stock: LangiumDocument[] = [];
+    for (const name of Object.keys(STOCK)) stock.push(await LangiumDocuments.getOrCreateDocument(uriOf(name)));
     const document = await LangiumDocuments.getOrCreateDocument(uriOf(TEXT));
-    await DocumentBuilder.build([document], { validation: false });
+    await DocumentBuilder.build([...stock, document], { validation: false });
     return { document, examination: examine(document, this.services.joinery) };
   }
 

@@ -56,16 +56,13 @@ export const slips: Readonly<Record<string, () => Iterable<Files>>> = {
       const without = text.replace(IMPORT, '');
       return without === text ? undefined : without;
     }),
-  'import-path': function* () {
-    // The shop is a file of the folder that is known once something has imported it.
-    yield { [TEXT]: WHOLE[0] ?? '' };
-    yield* everywhere((text, random) => {
+  'import-path': () =>
+    everywhere((text, random) => {
       const wrong = ['shop', 'shops.joinery', 'stock/shop.joinery', 'shp.joinery', '../shop.joinery'];
       const now = text.replace(IMPORT, `import "${wrong[pick(random, wrong.length)]}"\n`);
       return now === text ? undefined : now;
-    });
-  },
-  sign: () =>
+    }),
+  figure: () =>
     everywhere((text, random) => {
       const shop = SHOP.split('\n').slice(2);
       const figures = shop.flatMap((line, i) =>

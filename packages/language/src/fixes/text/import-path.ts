@@ -33,7 +33,8 @@ function pathsNear({ document, services }: Case, path: string): readonly string[
   }
   const paths = services.shared.workspace.LangiumDocuments.all
     .filter(({ uri }) => !isLibrary(uri) && uri.toString() !== document.uri.toString())
-    .flatMap(({ uri }) => pathTo(document.uri, uri) ?? [])
+    .map(({ uri }) => pathTo(document.uri, uri))
+    .filter((one) => one !== undefined)
     .toArray();
   const last = path.split('/').at(-1) ?? path;
   const named = paths.filter((other) =>

@@ -3,6 +3,7 @@ import { allowText } from './allow-text.js';
 import { cutDepth } from './cut-depth.js';
 import { declarePart } from './declare-part.js';
 import { didYouMean } from './did-you-mean.js';
+import { figure } from './figure.js';
 import { importIt } from './import-it.js';
 import { importPath } from './import-path.js';
 import { offsets } from './offsets.js';
@@ -14,7 +15,6 @@ import { remove } from './remove.js';
 import { removeAgain } from './remove-again.js';
 import { renamePart } from './rename-part.js';
 import { side } from './side.js';
-import { sign } from './sign.js';
 import { unit } from './unit.js';
 import { whole } from './whole.js';
 
@@ -30,7 +30,7 @@ export const textFixes: readonly Fix[] = [
   unit,
   whole,
   offsets,
-  sign,
+  figure,
   cutDepth,
   removeAgain,
   otherName,

@@ -39,17 +39,23 @@ function* otherRelation(fact: SideFact, words: FileEdit, { finding }: Case): Ite
     yield { title: `Write "${fact.side} flush with ${name}"`, edits: [{ ...words, text: 'flush with' }] };
 }
 
-function* otherSide({ file, finding }: Case): Iterable<Cure> {
-  const words = [...leavesOf(file.$cstNode, finding.source)]
-    .filter(({ offset, end, hidden }) => !hidden && offset >= finding.source.start && end <= finding.source.end)
-    .filter(({ text }) => SIDES.includes(text as Side));
-  const word = words.at(-1);
-  if (!word) return;
-  const now = word.text as Side;
-  for (const other of [opposite(now), ...SIDES])
-    if (other !== now)
+/** The side that the finding points at, then the one that the fact begins with. */
+function* otherSide(about: Case): Iterable<Cure> {
+  const { file, finding } = about;
+  const [own, fact] = [finding.source, nodeOf(about, isSideFact)?.$cstNode];
+  const words = [...leavesOf(file.$cstNode, own)]
+    .filter(({ offset, end, hidden }) => !hidden && offset >= own.start && end <= own.end)
+    .filter(({ text }) => isSide(text));
+  const first = [...leavesOf(fact)].find(({ text }) => isSide(text));
+  for (const word of new Set([words.at(-1), first])) {
+    if (!word) continue;
+    const now = word.text as Side;
+    for (const other of [opposite(now), ...SIDES.filter((side) => side !== now && side !== opposite(now))])
       yield {
         title: `Write ${other} instead of ${now}`,
-        edits: [{ uri: finding.source.uri, start: word.offset, end: word.end, text: other }],
+        edits: [{ uri: own.uri, start: word.offset, end: word.end, text: other }],
       };
+  }
 }
+
+const isSide = (text: string): boolean => SIDES.includes(text as Side);
