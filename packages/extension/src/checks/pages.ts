@@ -1,5 +1,6 @@
 import { type Disposable, type ExtensionContext, Uri, workspace } from 'vscode';
 import { PAGES, pageName } from './page-name.js';
+import { pageText } from './page-text.js';
 
 /**
  * Serves the pages of the checks, which lie in the extension, as documents that can only be read. The server links
@@ -21,7 +22,7 @@ export const pageOf = (check: string): Uri => Uri.from({ scheme: PAGES, path: `/
 
 async function read(file: Uri): Promise<string> {
   try {
-    return new TextDecoder().decode(await workspace.fs.readFile(file));
+    return pageText(new TextDecoder().decode(await workspace.fs.readFile(file)));
   } catch {
     return `This version of Dryfit has no page ${file.path.slice(file.path.lastIndexOf('/') + 1)}.`;
   }

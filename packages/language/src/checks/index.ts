@@ -1,5 +1,6 @@
 import type { Reporter } from '../findings/report.js';
 import { againstSameWay } from './against-same-way.js';
+import { allowUnused } from './allow-unused.js';
 import { divisionByZero } from './division-by-zero.js';
 import { duplicateName } from './duplicate-name.js';
 import { factMissing } from './fact-missing.js';
@@ -10,6 +11,7 @@ import { layerCycle } from './layer-cycle.js';
 import { missingImport } from './missing-import.js';
 import { nameOfASide } from './name-of-a-side.js';
 import { neverUsed } from './never-used.js';
+import { noReason } from './no-reason.js';
 import { noSuchPart } from './no-such-part.js';
 import { noSuchPlane } from './no-such-plane.js';
 import { notOfThisKind } from './not-of-this-kind.js';
@@ -29,6 +31,7 @@ import { wrongSide } from './wrong-side.js';
 /** Every check of the language, in the order of their names; the engine has its own. */
 export const languageChecks: readonly Reporter[] = [
   againstSameWay,
+  allowUnused,
   divisionByZero,
   duplicateName,
   factMissing,
@@ -39,6 +42,7 @@ export const languageChecks: readonly Reporter[] = [
   missingImport,
   nameOfASide,
   neverUsed,
+  noReason,
   noSuchPart,
   noSuchPlane,
   notOfThisKind,

@@ -6,6 +6,7 @@ import { importClashes } from '../checks/import-clash.js';
 import { missingImports } from '../checks/missing-import.js';
 import { namesOfSides } from '../checks/name-of-a-side.js';
 import { unused } from '../checks/never-used.js';
+import { withoutReason } from '../checks/no-reason.js';
 import { notWholeCount } from '../checks/not-whole.js';
 import { unknownChecks } from '../checks/unknown-check.js';
 import type { MadeLine, Thickness, Variant } from '../fits/fits.js';
@@ -54,6 +55,7 @@ const FILE_CHECKS: readonly FileCheck[] = [
   unused,
   namesOfSides,
   unknownChecks,
+  withoutReason,
 ];
 
 /** Examines a document that has been linked. Never fails: a text that cannot be read gives findings. */

@@ -1,4 +1,5 @@
 import { checkCodes } from '@dryfit/engine';
+import { REASON_TO_COME } from '../checks/no-reason.js';
 import type { Cure, Fix } from './fix.js';
 import { writeInCabinet, writeInto } from './support/braces.js';
 import { statementOf } from './support/place.js';
@@ -10,9 +11,10 @@ export const NO_REASON = 'say why here';
 export const allow: Fix = {
   name: 'allow',
   codes: checkCodes,
+  mayFollow: { 'no-reason': 'the reason is left to whoever allows it' },
   *offer(about): Iterable<Cure> {
     const { finding, cabinet } = about;
-    const line = `allow ${finding.code} "${NO_REASON}"`;
+    const line = `allow ${finding.code} "${REASON_TO_COME}"`;
     const statement = statementOf(about);
     if (statement && statement.$type !== 'PartLine' && statement.$type !== 'Parameter') {
       yield { title: `Allow ${finding.code} here, and say why`, edits: [writeInto(statement, line)] };

@@ -3,8 +3,10 @@
 /** What each check finds, by its name. */
 export const summaries: Readonly<Record<string, string>> = {
   "against-same-way": "Two sides are said to touch that look the same way, or lie across each other.",
+  "allow-unused": "A line allows a check that finds nothing where the line stands.",
   "back-pinched": "A groove or housing is narrower than the panel that goes into it may be thick.",
   "banded-datum": "Slots are measured from a banded edge, and nothing says whether the band is on by then.",
+  "check-failed": "A check could not be run to its end by a fault of its own, so that what it would have found is not known.",
   "connector-too-long": "A connector is longer than its slot is at the surface, or thicker than its slot is wide.",
   "datum-inside": "A part reaches beyond the plane that its slots are to be measured from.",
   "datum-off-the-run": "The datum named is not at either end of the run of slots.",
@@ -38,6 +40,7 @@ export const summaries: Readonly<Record<string, string>> = {
   "no-connector-lands": "None of the lines of a joint lands where its parts touch, so that nothing holds them.",
   "no-connectors": "A joint that needs connectors names none, and neither does the cabinet.",
   "no-contact": "Two parts are to be joined, but the sides that should touch lie beside each other.",
+  "no-reason": "A check is allowed, and the reason is empty or still to be written.",
   "no-such-part": "A number is written that no part of the name has, or a number for a part that stands alone.",
   "no-such-plane": "A wall of a groove or notch is named that the part does not have.",
   "not-of-this-kind": "A fact or a setting is written that this kind of joint, machine or connector does not have.",
