@@ -20,7 +20,8 @@ const KINDS: Readonly<Record<OfferKind, CompletionItemKind>> = {
   stock: CompletionItemKind.Constant,
   check: CompletionItemKind.Value,
   file: CompletionItemKind.File,
-  statement: CompletionItemKind.Snippet,
+  // Not a snippet's: an editor may be told to leave out snippets, which know nothing of the place they are offered at.
+  statement: CompletionItemKind.Struct,
 };
 
 /** Where and for whom items are made. */
