@@ -77,7 +77,6 @@ export function patchOf(element: Read): Patch {
 const SIZES: readonly (readonly [name: string, size: number])[] = [
   ['title', 18],
   ['heading', 16],
-  ['side', 16],
 ];
 
 // Half of the height is a generous width for a letter of the usual sans serif fonts, which are narrower on average.

@@ -2,7 +2,7 @@ import type { FitResult } from '@dryfit/engine';
 import { type Scene, sceneOf } from '@dryfit/output';
 import fc from 'fast-check';
 import { plans } from '../support/cabinets/arbitrary.js';
-import { write } from '../support/cabinets/plan.js';
+import { type Plan, write } from '../support/cabinets/plan.js';
 import { examples } from '../support/examples.js';
 import { examineExample, examineText, fitText } from '../support/read.js';
 
@@ -40,9 +40,9 @@ export async function broken(): Promise<readonly Drawn[]> {
 }
 
 /** Cabinets nobody wrote. */
-export const random: fc.Arbitrary<Promise<Drawn>> = plans.map(async (plan) =>
-  drawn('random', await fitText(write(plan)), 'mm'),
-);
+export const random = plans;
+
+export const drawnFrom = async (plan: Plan): Promise<Drawn> => drawn('random', await fitText(write(plan)), 'mm');
 
 export const views = fc.record({
   turn: fc.integer({ min: -360, max: 360 }),

@@ -6,9 +6,9 @@ import { inside } from '../../packages/output/src/drawing/exploded/flat.js';
 import { isWood } from '../../packages/output/src/drawing/exploded/solid.js';
 import { minus, plus, times, type Vector } from '../../packages/output/src/drawing/exploded/vector.js';
 import type { View } from '../../packages/output/src/drawing/exploded/view.js';
-import { random, sound, views } from './scenes.js';
+import { drawnFrom, random, sound, views } from './scenes.js';
 
-const STEPS = 1500;
+const STEPS = 500;
 
 /**
  * Looks through the picture at many places and compares what is painted there last with what a ray from the reader
@@ -138,15 +138,15 @@ test('three bars, each before the next in a ring, are cut so that each is painte
     { lo: [30, 240, 270], hi: [330, 270, 300] },
   ];
   let compared = 0;
-  for (let turn = 0; turn < 360; turn += 30)
+  for (let turn = 0; turn < 360; turn += 60)
     for (const tilt of [-50, -20, 20, 50]) compared += compare(sceneOfBoxes(ring), { turn, tilt, apart: 0 }, 80);
-  expect(compared).toBeGreaterThan(300);
+  expect(compared).toBeGreaterThan(150);
 });
 
 test('so it is in any cabinet, together and apart', async () => {
   await fc.assert(
-    fc.asyncProperty(random, views, async (made, view) => {
-      compare((await made).scene, view, 25);
+    fc.asyncProperty(random, views, async (plan, view) => {
+      compare((await drawnFrom(plan)).scene, view, 25);
     }),
     { numRuns: 25 },
   );

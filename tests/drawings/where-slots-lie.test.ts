@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { ALL_TURNS, followedBy, type Triple, type Turn, turned } from '../support/turning.js';
 import { all, hasClass, type Patch, patchOf, type Read, read } from './paper.js';
-import { type Drawn, random, sound } from './scenes.js';
+import { type Drawn, drawnFrom, random, sound } from './scenes.js';
 
 /*
  * The oracle turns the part as a body, never mirroring it, until the face drawn looks at the reader; and to lay an
@@ -176,8 +176,8 @@ test('every slot and groove of every example lies on paper where the part has it
 
 test('so does every slot of any cabinet', async () => {
   await fc.assert(
-    fc.asyncProperty(random, async (made) => {
-      const one = await made;
+    fc.asyncProperty(random, async (plan) => {
+      const one = await drawnFrom(plan);
       check(one, one.scene);
     }),
     { numRuns: 30 },

@@ -13,8 +13,10 @@ import type { Scene, SceneCut, ScenePart } from './scene.js';
 
 const WIDTH = 360;
 const HEIGHT = 220;
-const BORDER = { left: 64, right: 64, top: 26, bottom: 62 };
+const BORDER = { left: 64, right: 64, top: 26, bottom: 74 };
 const FIGURE = 12;
+/** Lines of figures there is room for. */
+const LINES = 3;
 
 /** A part at a glance, small enough for a hover: its face, its overall sizes, and the first row of slots measured. */
 export function hoverDrawing(scene: Scene, part: string): Element {
@@ -52,10 +54,16 @@ function drawn(part: ScenePart, box: NonNullable<ScenePart['box']>): readonly El
   const datum = drawDatum(ink, sheet, part);
   ink.text(size('right'), [sheet.width / 2, -8], { ...figure, anchor: 'middle' });
   ink.text(size('top'), [-8, sheet.height / 2 + 4], { ...figure, anchor: 'end' });
-  ink.text(`${face} face${datum}`, [0, sheet.height + 52], { size: FIGURE, kind: 'said' });
   const x = BORDER.left + (WIDTH - BORDER.left - BORDER.right - sheet.width) / 2;
   const y = BORDER.top + (HEIGHT - BORDER.top - BORDER.bottom - sheet.height) / 2;
-  return [element('g', { transform: `translate(${Math.round(x)} ${Math.round(y)})` }, ...ink.drawn)];
+  return [
+    element('g', { transform: `translate(${Math.round(x)} ${Math.round(y)})` }, ...ink.drawn),
+    element(
+      'text',
+      { x: WIDTH / 2, y: HEIGHT - 8, 'text-anchor': 'middle', 'font-size': FIGURE },
+      `${face} face${datum}`,
+    ),
+  ];
 }
 
 function patchIn(sheet: Sheet, part: ScenePart, cut: SceneCut) {
@@ -86,6 +94,7 @@ function drawDatum(ink: Ink, sheet: Sheet, part: ScenePart): string {
   joint.forEach((cut, i) => {
     const { at, label } = ticks[i] as (typeof ticks)[number];
     const line = lines[i] as number;
+    if (line >= LINES) return;
     const start = onFace(sheet, centreOf(cut));
     const end: Flat = level ? [at, sheet.height + 5 + line * 14] : [sheet.width + 5 + line * wide, at];
     ink.path('extension', [start, end]);

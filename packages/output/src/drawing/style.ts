@@ -20,7 +20,7 @@ export const drawingStyle = `
 .dryfit-drawing .dot{fill:var(--dryfit-ink,#000);stroke:var(--dryfit-paper,#fff);stroke-width:.8}
 .dryfit-drawing .hidden .leader{stroke-dasharray:4 3}
 .dryfit-drawing .hidden .dot{fill:var(--dryfit-paper,#fff);stroke:var(--dryfit-ink,#000)}
-.dryfit-drawing .side{font-size:16px;font-style:italic}
+.dryfit-drawing .side{font-style:italic}
 .dryfit-drawing .ground{fill:var(--dryfit-paper,#fff)}
 .dryfit-drawing .outline{stroke:var(--dryfit-ink,#000);stroke-width:1.6}
 .dryfit-drawing .strip{fill:var(--dryfit-shade-y,#f2f2f2);stroke-width:1}
@@ -37,7 +37,6 @@ export const drawingStyle = `
 .dryfit-drawing .figure{font-weight:bold}
 .dryfit-drawing .heading{font-size:16px;font-weight:bold}
 .dryfit-drawing.elevation .title{font-size:22px}
-.dryfit-drawing.elevation .side{font-size:14px}
 .dryfit-drawing .found.error>.edge,.dryfit-drawing .found.error>.outline{stroke-width:2.6}
 .dryfit-drawing .found.warning>.edge,.dryfit-drawing .found.warning>.outline{stroke-width:1.8;stroke-dasharray:7 3}
 `.trim();

@@ -33,6 +33,10 @@ export function wordsAround(
     if (before && one.x - before.x < 60) one.x = before.x + 60;
   });
   return placed.map(({ side, x }) =>
-    element('text', { class: 'side', x: figure(x), y: figure(lowest + GAP), 'text-anchor': 'middle' }, side),
+    element(
+      'text',
+      { class: 'side', 'font-size': 16, x: figure(x), y: figure(lowest + GAP), 'text-anchor': 'middle' },
+      side,
+    ),
   );
 }
