@@ -157,7 +157,8 @@ export function recessMeasures(part: ScenePart, mateOf: (cut: SceneCut) => strin
         marks: marks.filter(({ at }) => Math.abs(at - planeAt(part.box ?? cut.box, from)) > 1e-6),
         title: [
           `${cut.kind}${mate === '' ? '' : ` for ${mate}`}: ${width} wide, ${depth} deep`,
-          [`from the ${surfaceName(part, from)}`, ...stopped].join('; '),
+          `from the ${surfaceName(part, from)}`,
+          ...(stopped.length > 0 ? [stopped.join(', ')] : []),
         ],
       },
     ];
