@@ -51,7 +51,8 @@ export function itemOf(offer: Offer, index: number, { range, snippets, uri, cabi
     label,
     kind: KINDS[kind],
     sortText: String(index).padStart(4, '0'),
-    ...(detail === undefined ? {} : { detail }),
+    // Beside the label for clients that have room there: why a thing stands further down is read without choosing it.
+    ...(detail === undefined ? {} : { detail, labelDetails: { description: detail } }),
     ...(documentation === undefined ? {} : { documentation: { kind: 'markdown', value: documentation } }),
     // The label of a statement has dots for what is to be written: its first word is what is typed.
     ...(kind === 'statement' ? { filterText: /^\S+/.exec(label)?.[0] ?? label } : {}),
