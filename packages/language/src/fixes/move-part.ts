@@ -8,6 +8,8 @@ import {
   Rational,
   SIDES,
   type Side,
+  say,
+  type Text,
 } from '@dryfit/engine';
 import type { Case, Cure, Fix } from './fix.js';
 import { decent, lengthIn } from './support/figures.js';
@@ -19,7 +21,7 @@ interface Wish {
   readonly high: { readonly part: PartId; readonly side: Side };
   readonly low: { readonly part: PartId; readonly side: Side };
   readonly by: Rational;
-  readonly so: string;
+  readonly so: Text;
 }
 
 /** Changes the number that puts a part where it is, by as much as it is in the way, stands out or lies off. */
@@ -60,7 +62,7 @@ function* apart({ finding, result }: Case): Iterable<Wish> {
         high: { part: b.id, side: lowSide(axis) },
         low: { part: a.id, side: highSide(axis) },
         by,
-        so: `${b.id} begins where ${a.id} ends`,
+        so: say`${b.id} begins where ${a.id} ends`,
       });
     }
   }
@@ -80,7 +82,7 @@ function* together({ result, finding }: Case): Iterable<Wish> {
     ] as const) {
       const by = host.box[end][axis].sub(own.box[end][axis]);
       if (by.isZero()) continue;
-      const so = `its ${side} is flush with ${host.id}`;
+      const so = say`its ${side} is flush with ${host.id}`;
       yield { high: { part: own.id, side }, low: { part: host.id, side }, by, so };
     }
   }
@@ -94,7 +96,7 @@ function* flush({ finding, result }: Case): Iterable<Wish> {
   if (!side || !by || !joint) return;
   const own = { part: joint.entering, side };
   const host = { part: joint.host, side };
-  const so = `its ${side} is flush with ${joint.host}`;
+  const so = say`its ${side} is flush with ${joint.host}`;
   yield side === highSide(axisOfSide(side))
     ? { high: own, low: host, by: by.neg(), so }
     : { high: host, low: own, by: by.neg(), so };
@@ -116,7 +118,7 @@ function* along(about: Case): Iterable<Wish> {
     for (const by of finding.code === 'thin-wall' ? [away ? step : step.neg()] : [step, step.neg()]) {
       const own = { part: edge, side: face };
       const other = { part: half.part, side: end };
-      const so = `${edge} lies ${by.sign() > 0 ? 'further from' : 'nearer to'} the ${end} of ${half.part}`;
+      const so = say`${edge} lies ${by.sign() > 0 ? 'further from' : 'nearer to'} the ${end} of ${half.part}`;
       yield end === highSide(axisOfSide(end)) ? { high: other, low: own, by, so } : { high: own, low: other, by, so };
     }
   }

@@ -1,14 +1,24 @@
-import { AXES, type Axis, type FittedPart, highSide, lowSide, numbersThatMove, Rational } from '@dryfit/engine';
+import {
+  AXES,
+  type Axis,
+  type FittedPart,
+  highSide,
+  lowSide,
+  numbersThatMove,
+  Rational,
+  say,
+  type Text,
+} from '@dryfit/engine';
 import type { Case, Cure, Fix } from './fix.js';
-import { decent, lengthIn } from './support/figures.js';
+import { lengthIn } from './support/figures.js';
 import { because, MILLING, SIZES } from './support/follow.js';
-import { cureByNumber } from './support/numbers.js';
+import { cureByNumber, rounded } from './support/numbers.js';
 
 interface Wish {
   readonly part: string;
   readonly axis: Axis;
   readonly by: Rational;
-  readonly so: string;
+  readonly so: Text;
 }
 
 /** Changes the number behind a size: a part that is too large for sheet or jig, too small to be, or nearly like another. */
@@ -29,7 +39,10 @@ export const resize: Fix = {
         { part, side: highSide(axis) },
         { part, side: lowSide(axis) },
       ];
-      for (const number of numbersThatMove(spec, high, low, by)) yield* cureByNumber(about, number, so);
+      for (const number of numbersThatMove(spec, high, low, by)) {
+        const tries = about.finding.code === 'look-alike' ? [number] : rounded(number, about.unit);
+        for (const one of tries) yield* cureByNumber(about, one, so);
+      }
     }
   },
 };
@@ -44,11 +57,11 @@ function* wishes(about: Case): Iterable<Wish> {
       const own = part.extent[axis];
       if (!own) continue;
       if (finding.code === 'look-alike') yield* alike(part, axis, parts);
-      if (over) yield* shorter(part.id, axis, over, about);
+      if (over) yield* shorter(part.id, axis, over);
       if (finding.code === 'sheet-too-short') yield* ontoSheet(about, part, axis, own);
       if (extent?.equals(own))
         for (const size of LARGE_ENOUGH)
-          yield { part: part.id, axis, by: size.sub(own), so: `${part.id} has a size above nothing` };
+          yield { part: part.id, axis, by: size.sub(own), so: say`${part.id} is ${size} that way` };
     }
   }
 }
@@ -56,8 +69,8 @@ function* wishes(about: Case): Iterable<Wish> {
 /** Sizes tried for what would be smaller than nothing, mm. */
 const LARGE_ENOUGH = [100, 200, 400].map((size) => Rational.of(size));
 
-function* shorter(part: string, axis: Axis, over: Rational, { unit }: Case): Iterable<Wish> {
-  for (const by of [decent(over, unit, 'more'), over]) yield { part, axis, by: by.neg(), so: `${part} fits` };
+function* shorter(part: string, axis: Axis, over: Rational): Iterable<Wish> {
+  yield { part, axis, by: over.neg(), so: say`${part} fits` };
 }
 
 function* ontoSheet(about: Case, part: FittedPart, axis: Axis, own: Rational): Iterable<Wish> {
@@ -69,7 +82,7 @@ function* ontoSheet(about: Case, part: FittedPart, axis: Axis, own: Rational): I
   const trim = material?.oversize ?? Rational.ZERO;
   for (const { length, width } of sheets)
     for (const most of [length, width].map((size) => size.sub(trim)))
-      if (own.gt(most)) yield* shorter(part.id, axis, own.sub(most), about);
+      if (own.gt(most)) yield* shorter(part.id, axis, own.sub(most));
 }
 
 /** As large as the other one. */
@@ -78,6 +91,6 @@ function* alike(part: FittedPart, axis: Axis, parts: readonly FittedPart[]): Ite
     const size = other.extent[axis];
     const own = part.extent[axis];
     if (other === part || !size || !own || size.equals(own)) continue;
-    yield { part: part.id, axis, by: size.sub(own), so: `${part.id} is as large as ${other.id}` };
+    yield { part: part.id, axis, by: size.sub(own), so: say`${part.id} is as large as ${other.id}` };
   }
 }

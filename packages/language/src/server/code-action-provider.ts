@@ -30,6 +30,7 @@ export class JoineryCodeActionProvider implements CodeActionProvider {
     if (context.only && !context.only.some((kind) => CodeActionKind.QuickFix.startsWith(kind))) return [];
     const { thickness, joinery } = this.services.editor.Settings.now;
     const options = { thickness, joinery, isOver: () => cancelToken?.isCancellationRequested ?? false };
+    const { version } = document.textDocument;
     const here = examine(document, this.services, options).findings.filter((finding) =>
       touches(finding, document, range),
     );
@@ -51,7 +52,8 @@ export class JoineryCodeActionProvider implements CodeActionProvider {
           });
       }
     }
-    return actions;
+    // What was worked out for a text that has gone on meanwhile would land in the wrong places.
+    return document.textDocument.version === version ? actions : [];
   }
 
   private workspaceEdit(edits: readonly FileEdit[]): WorkspaceEdit {

@@ -1,9 +1,10 @@
-import { type NumberToChange, type Rational, type Source, say } from '@dryfit/engine';
+import { type NumberToChange, type Rational, type Source, say, type Text } from '@dryfit/engine';
 import type { LangiumDocument } from 'langium';
 import { URI } from 'langium';
+import type { Unit } from '../../parser/numbers.js';
 import type { Case, Cure, FileEdit } from '../fix.js';
 import { titled } from './facts.js';
-import { writtenAs, writtenLike } from './figures.js';
+import { decent, writtenAs, writtenLike } from './figures.js';
 import { textIn } from './place.js';
 
 /** The document that a place stands in. */
@@ -28,12 +29,19 @@ export function rewriteNumber(about: Case, source: Source, from: Rational, to: R
 }
 
 /** A number to change, as a cure. */
-export function cureByNumber(about: Case, { written, to, statement }: NumberToChange, so?: string): Cure[] {
+export function cureByNumber(about: Case, { written, to, statement }: NumberToChange, so?: Text): Cure[] {
   const edit = rewriteNumber(about, written.source, written.value, to);
   if (!edit) return [];
   const plain = edit.end > edit.start;
   const text = plain
     ? say`Write ${edit.text} instead of ${written.text} in "${statement}"`
     : say`Make ${`"${written.text}"`} ${to.sub(written.value).abs()} ${to.gt(written.value) ? 'more' : 'less'} in "${statement}"`;
-  return [{ title: titled(so === undefined ? text : [...text, `, so that ${so}`], about.unit), edits: [edit] }];
+  return [{ title: titled(so === undefined ? text : [...text, ', so that ', ...so], about.unit), edits: [edit] }];
+}
+
+/** The same number changed a little further, to a decent figure, where it is written plainly and that is another one. */
+export function rounded(number: NumberToChange, unit: Unit): readonly NumberToChange[] {
+  const { written, to } = number;
+  const round = decent(to, unit, to.gt(written.value) ? 'more' : 'less');
+  return round.equals(to) || round.sign() <= 0 ? [number] : [{ ...number, to: round }, number];
 }
