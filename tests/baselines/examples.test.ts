@@ -41,12 +41,14 @@ describe.each(made.map(({ name }) => name))('%s', (name) => {
     expect(code).toBe(0);
   });
 
-  test('comes to the tables and figures of its baseline', async () => {
+  test('comes to the tables, figures and drawings of its baseline', async () => {
     const out = mkdtempSync(join(tmpdir(), 'dryfit-baseline-'));
     try {
-      const { code, err } = await dryfit('build', `examples/${name}`, '--out', out);
-      expect([code, err]).toEqual([0, '']);
-      const written = filesBelow(out).filter((path) => /(\.md|fit\.json)$/.test(path));
+      for (const command of ['build', 'draw']) {
+        const { code, err } = await dryfit(command, `examples/${name}`, '--out', out);
+        expect([code, err]).toEqual([0, '']);
+      }
+      const written = filesBelow(out).filter((path) => /(\.md|fit\.json|\.svg)$/.test(path));
       for (const path of written) {
         await expect(readFileSync(join(out, path), 'utf8')).toMatchFileSnapshot(baseline(`${folderOf(name)}/${path}`));
       }
