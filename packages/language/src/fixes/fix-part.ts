@@ -6,24 +6,17 @@ import {
   type FittedPart,
   highSide,
   lowSide,
-  Rational,
-  SIDES,
+  type Rational,
   type Side,
   thicknessAxis,
-  thirdAxis,
 } from '@dryfit/engine';
-import { isFlushFact, isJoint, type Joint } from '../generated/ast.js';
+import { isFlushFact, type Joint } from '../generated/ast.js';
 import type { Case, Cure, FileEdit, Fix } from './fix.js';
 import { writeInCabinet, writeInto } from './support/braces.js';
-import { decent, writtenAs } from './support/figures.js';
-import { because, MILLING, SIZES } from './support/follow.js';
-import { lineEnd, statementOf, textIn } from './support/place.js';
-
-/** A loose side of a part. */
-interface Loose {
-  readonly part: string;
-  readonly side: Side;
-}
+import { writtenAs } from './support/figures.js';
+import { ONCE_FIXED } from './support/follow.js';
+import { factsBetween, jointInto, type Loose, looseSides, partCalled } from './support/loose.js';
+import { lineEnd, textIn } from './support/place.js';
 
 /** A line to write: a fact in the joint by which the part enters, or a statement of the cabinet. */
 interface Line {
@@ -36,20 +29,10 @@ export const fixPart: Fix = {
   name: 'fix-part',
   codes: ['part-not-fixed'],
   most: 3,
-  mayFollow: because(
-    'nothing is milled or compared until the part has its size and place',
-    ...MILLING,
-    ...SIZES,
-    'reference-missing',
-    'no-connectors',
-    'mitre-no-room',
-    'sheet-too-short',
-    'too-big-for-jig',
-  ),
+  mayFollow: ONCE_FIXED,
   *offer(about): Iterable<Cure> {
     const loose = looseSides(about);
     if (loose.length === 0) return;
-    yield* asOthers(about, loose);
     for (const lines of choices(about, loose)) {
       if (lines.length === 0) continue;
       yield {
@@ -59,40 +42,6 @@ export const fixPart: Fix = {
     }
   },
 };
-
-function looseSides({ finding, result }: Case): readonly Loose[] {
-  const planes = Array.isArray(finding.data?.planes) ? (finding.data.planes as readonly string[]) : [];
-  return planes.flatMap((plane) => {
-    const at = plane.lastIndexOf('.');
-    const [part, side] = [plane.slice(0, at), SIDES.find((one) => one === plane.slice(at + 1))];
-    return side && result?.fit.parts.some(({ id }) => id === part) ? [{ part, side }] : [];
-  });
-}
-
-/** Joins a part that no joint names as another of its attitude is joined. */
-function* asOthers(about: Case, loose: readonly Loose[]): Iterable<Cure> {
-  const { cabinet, result } = about;
-  const [lead] = loose;
-  const own = lead && part(about, lead.part);
-  if (!cabinet || !own || !result || loose.some((one) => one.part !== own.id) || jointInto(about, own.id)) return;
-  const axis = thicknessAxis(own.attitude);
-  for (const statement of result.spec.statements) {
-    if (statement.kind !== 'joint' || statement.between.length !== 1) continue;
-    const like = statement.entering.some((id) => part(about, id)?.attitude === own.attitude);
-    const pair = statement.between[0];
-    const along = pair && part(about, pair.low.part);
-    if (!like || !pair || !along || statement.verb !== 'butt') continue;
-    const third = thirdAxis(axis, thicknessAxis(along.attitude));
-    if (!third) continue;
-    const joint = `butt ${own.id} between ${pair.low.part} and ${pair.high.part}`;
-    for (const [place] of between(about, own.id, axis, undefined)) {
-      const fact = place?.text.replace(/^.*?(centred|[a-z]+ \S+ (?:above|behind|right of)) /, '$1 ') ?? '';
-      const reference = `reference ${lowSide(axis)}`;
-      const line = `${joint} { ${fact}  flush ${highSide(third)}, ${lowSide(third)}  ${reference} }`;
-      yield { title: `Join it as others are: ${line}`, edits: [writeInCabinet(cabinet, line)] };
-    }
-  }
-}
 
 /** One way to fix them all after another: the same idea for every axis. */
 function* choices(about: Case, loose: readonly Loose[]): Iterable<readonly Line[]> {
@@ -114,10 +63,10 @@ function* linesFor(about: Case, loose: readonly Loose[], axis: Axis): Iterable<r
   const lead = (about.finding.about.parts ?? parts).find((id) => parts.includes(id)) ?? '';
   const joint = jointInto(about, lead);
   const own = loose.filter(({ part }) => part === lead).map(({ side }) => side);
-  const fitted = part(about, lead);
+  const fitted = partCalled(about, lead);
   const sized = fitted?.extent[axis] === undefined;
-  if (joint && sized && own.length > 1) yield own.map((side) => ({ text: `flush ${side}`, joint: joint.node }));
-  if (joint) for (const side of own) yield [{ text: `flush ${side}`, joint: joint.node }];
+  if (joint && sized && own.length > 1) yield own.map((side) => ({ text: `flush ${side}`, joint }));
+  if (joint) for (const side of own) yield [{ text: `flush ${side}`, joint }];
   const size = sized ? sizeLike(about, fitted, axis) : undefined;
   if (size !== undefined) {
     const dimension = { text: `${dimensionOf(axis)} ${size} of ${lead}` };
@@ -127,40 +76,15 @@ function* linesFor(about: Case, loose: readonly Loose[], axis: Axis): Iterable<r
       if (anchor !== undefined) yield [dimension, { text: `${lead}.${side} flush with ${anchor}` }];
     }
   }
-  if (!sized) yield* between(about, lead, axis, joint?.node);
+  if (!sized)
+    for (const fact of factsBetween(about, lead, axis)) {
+      const statement = fact.startsWith('centred') ? `${lead} ${fact}` : `${lead}.${fact}`;
+      yield [joint ? { text: fact, joint } : { text: statement }];
+    }
   for (const side of own.length > 0 ? own : [lowSide(axis), highSide(axis)]) {
     const anchor = anchorFor(about, lead, side);
     if (anchor !== undefined) yield [{ text: `${lead}.${side} flush with ${anchor}` }];
   }
-}
-
-/** Midway between the two parts that lie across the axis furthest apart, or a decent distance behind the first. */
-function* between(about: Case, lead: string, axis: Axis, joint: Joint | undefined): Iterable<readonly Line[]> {
-  const across = (about.result?.fit.parts ?? []).filter(
-    ({ id, attitude, box }) => id !== lead && box !== undefined && thicknessAxis(attitude) === axis,
-  );
-  const sorted = [...across].sort((a, b) => (a.box && b.box ? a.box.lo[axis].compare(b.box.lo[axis]) : 0));
-  const [low, high] = [sorted[0], sorted.at(-1)];
-  if (!low?.box || !high?.box || low === high) return;
-  const centred = `centred between ${low.id} and ${high.id}`;
-  yield [joint ? { text: centred, joint } : { text: `${lead} ${centred}` }];
-  const room = high.box.lo[axis].sub(low.box.hi[axis]);
-  for (const share of [2, 3]) {
-    const by = writtenAs(decent(room.div(Rational.of(share)), about.unit, 'less'), about.unit);
-    const fact = `${lowSide(axis)} ${by} ${TOWARD[axis]} ${low.id}.${highSide(axis)}`;
-    yield [joint ? { text: fact, joint } : { text: `${lead}.${fact}` }];
-  }
-}
-
-const TOWARD: Record<Axis, string> = { x: 'right of', y: 'behind', z: 'above' };
-
-const part = ({ result }: Case, id: string): FittedPart | undefined => result?.fit.parts.find((one) => one.id === id);
-
-/** The joint by which a part enters another. */
-function jointInto(about: Case, id: string): { readonly part: string; readonly node: Joint } | undefined {
-  const statement = about.result?.spec.statements.find((one) => one.kind === 'joint' && one.entering.includes(id));
-  const node = statement && statementOf(about, statement.id);
-  return node && isJoint(node) ? { part: id, node } : undefined;
 }
 
 /** The size that another part has, one that stands the same way if there is one; else the largest of any. */
@@ -202,7 +126,7 @@ function edits(about: Case, lines: readonly Line[]): readonly FileEdit[] {
 function flushInto(joint: Joint, lines: readonly string[]): FileEdit {
   const sides = lines.map((line) => line.replace('flush ', '')).join(', ');
   const last = joint.facts.find(isFlushFact)?.$cstNode;
-  if (lines.some((line) => !line.startsWith('flush '))) return writeInto(joint, lines.join('  '));
+  if (lines.some((line) => !line.startsWith('flush '))) return writeInto(joint, ...lines);
   if (!last) return writeInto(joint, `flush ${sides}`);
   return { uri: last.root.astNode.$document?.uri.toString() ?? '', start: last.end, end: last.end, text: `, ${sides}` };
 }

@@ -13,6 +13,7 @@ import { fixPart } from './fix-part.js';
 import { flush } from './flush.js';
 import { grain } from './grain.js';
 import { join } from './join.js';
+import { joinAsOthers } from './join-as-others.js';
 import { leaveOut } from './leave-out.js';
 import { measured } from './measured.js';
 import { milled } from './milled.js';
@@ -51,6 +52,7 @@ export const fixes: readonly Fix[] = [
   plunge,
   cutFigures,
   endShort,
+  joinAsOthers,
   fixPart,
   swapNames,
   takeOut,

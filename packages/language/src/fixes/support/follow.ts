@@ -35,3 +35,15 @@ export const SIZES = [
 
 /** What is named in one place less may be named nowhere any more. */
 export const UNUSED = because('what the joint took before may have no other use in the file', 'never-used');
+
+/** What could not be looked at while a part had no size or place. */
+export const ONCE_FIXED = because(
+  'nothing is milled or compared until the part has its size and place',
+  ...MILLING,
+  ...SIZES,
+  'reference-missing',
+  'no-connectors',
+  'mitre-no-room',
+  'sheet-too-short',
+  'too-big-for-jig',
+);
