@@ -8,12 +8,11 @@ import { minus, plus, times, type Vector } from '../../packages/output/src/drawi
 import type { View } from '../../packages/output/src/drawing/exploded/view.js';
 import { drawnFrom, random, sound, views } from './scenes.js';
 
-const STEPS = 500;
+type Body = ReturnType<typeof arranged>['bodies'][number];
 
 /**
  * Looks through the picture at many places and compares what is painted there last with what a ray from the reader
- * meets first, found by walking along it in small steps. Places within a step of an edge may go either way and are
- * told by walking beside it too.
+ * meets first. Places so near an edge that they may go either way are passed over.
  */
 function compare(scene: Scene, view: View, places: number): number {
   const { eye, bodies, order, whole } = arranged(scene, view);
@@ -25,22 +24,9 @@ function compare(scene: Scene, view: View, places: number): number {
     const u = ((i * 0.754877666) % 1) * 2 - 1;
     const v = ((i * 0.569840296) % 1) * 2 - 1;
     const at = plus(plus(centre, times(eye.right, u * reach)), times(eye.up, v * reach));
-    const met = walk(
-      at,
-      eye.toward,
-      reach,
-      (p) => bodies.find((body) => isWood(body.material, minus(p, body.shift)))?.part.part,
-    );
-    const nearBy = [-0.4, 0.4]
-      .flatMap((d) => [plus(at, times(eye.right, d)), plus(at, times(eye.up, d))])
-      .map((p) =>
-        walk(
-          p,
-          eye.toward,
-          reach,
-          (q) => bodies.find((body) => isWood(body.material, minus(q, body.shift)))?.part.part,
-        ),
-      );
+    const met = firstMet(bodies, at, eye.toward, reach);
+    const beside = [-NEAR, NEAR].flatMap((d) => [plus(at, times(eye.right, d)), plus(at, times(eye.up, d))]);
+    const nearBy = beside.map((p) => firstMet(bodies, p, eye.toward, reach));
     if (nearBy.some((part) => part !== met)) continue;
     const flat = [dot(eye.right, at), -dot(eye.up, at)] as const;
     const painted = order.filter(({ hull }) => inside(hull, flat)).at(-1)?.owner.part.part;
@@ -52,12 +38,38 @@ function compare(scene: Scene, view: View, places: number): number {
 
 const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 
-function walk(at: Vector, toward: Vector, reach: number, what: (p: Vector) => string | undefined): string | undefined {
-  for (let step = 0; step <= STEPS; step += 1) {
-    const part = what(plus(at, times(toward, reach - (2 * reach * step) / STEPS)));
-    if (part !== undefined) return part;
+// Small against a saw kerf, large against the rounding of doubles.
+const NEAR = 1e-3;
+
+/**
+ * The part whose wood a ray meets first. Wood begins and ends only where the ray crosses a plane that bounds some
+ * part; so it is enough to look halfway between each crossing and the next.
+ */
+function firstMet(bodies: readonly Body[], at: Vector, toward: Vector, reach: number): string | undefined {
+  const crossings = bodies
+    .flatMap(planesOf)
+    .map(({ normal, at: level }) => (level - dot(normal, at)) / dot(normal, toward))
+    .filter((t) => Number.isFinite(t) && Math.abs(t) <= 2 * reach)
+    .sort((a, b) => b - a);
+  for (let i = 1; i < crossings.length; i += 1) {
+    const half = ((crossings[i - 1] as number) + (crossings[i] as number)) / 2;
+    const place = plus(at, times(toward, half));
+    const met = bodies.find((body) => isWood(body.material, minus(place, body.shift)));
+    if (met) return met.part.part;
   }
   return undefined;
+}
+
+function planesOf({ material, shift }: Body): readonly { readonly normal: Vector; readonly at: number }[] {
+  const axes: readonly Vector[] = [
+    [1, 0, 0],
+    [0, 1, 0],
+    [0, 0, 1],
+  ];
+  const square = [material.box, ...material.notches].flatMap(({ lo, hi }) =>
+    axes.flatMap((normal) => [lo, hi].map((corner) => ({ normal, at: dot(normal, corner) + dot(normal, shift) }))),
+  );
+  return [...square, ...material.bevels.map(({ normal, at }) => ({ normal, at: at + dot(normal, shift) }))];
 }
 
 test('the nearest part is painted over those behind it, in every example from many sides', async () => {
@@ -146,7 +158,10 @@ test('three bars, each before the next in a ring, are cut so that each is painte
 test('so it is in any cabinet, together and apart', async () => {
   await fc.assert(
     fc.asyncProperty(random, views, async (plan, view) => {
-      compare((await drawnFrom(plan)).scene, view, 25);
+      const { result, scene } = await drawnFrom(plan);
+      // Of two parts in one place neither is before the other.
+      if (result.findings.some(({ code }) => code === 'parts-overlap')) return;
+      compare(scene, view, 25);
     }),
     { numRuns: 25 },
   );

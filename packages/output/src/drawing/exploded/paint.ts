@@ -37,13 +37,13 @@ export function paint(
     while (order[end]?.owner === owner) end += 1;
     const { shift } = owner;
     const at: OnSheet = (p) => sheet(onPaper(eye, plus(p, shift)));
-    const children = order
-      .slice(i, end)
-      .flatMap(({ piece }) =>
-        piece.faces
-          .filter((face) => dot(face.normal, eye.toward) > 1e-9)
-          .flatMap((face) => faceOf(owner, unshifted(face, shift), at, drawn, mark)),
-      );
+    const children = order.slice(i, end).flatMap(({ piece }) =>
+      piece.faces
+        .filter((face) => dot(face.normal, eye.toward) > 1e-9)
+        .map((face) => unshifted(face, shift))
+        .filter((face) => !isWood(owner.material, justOutside(face)))
+        .flatMap((face) => faceOf(owner, face, at, drawn, mark)),
+    );
     groups.push(once(drawn, owner.part, 'part', mark(owner.part.shape), children));
     i = end;
   }
@@ -88,13 +88,16 @@ function faceOf(body: Body, face: Face, at: OnSheet, drawn: Set<string>, mark: M
 /** The notch or bevel that a face is a wall of. */
 function wallOf({ part }: Body, face: Face): SceneCut | undefined {
   if (face.bevel) return part.cuts.find(({ kind, surface }) => kind === 'bevel' && surface === face.side);
-  const centre = times(face.corners.reduce(plus), 1 / face.corners.length);
-  const outside = plus(centre, times(face.normal, JUST));
+  const outside = justOutside(face);
   return part.cuts.find(
     ({ kind, box }) =>
       kind === 'notch' && ([0, 1, 2] as const).every((i) => box.lo[i] < outside[i] && outside[i] < box.hi[i]),
   );
 }
+
+/** A place before the middle of a face; in wood where the face is only where a part was cut up for ordering. */
+const justOutside = ({ corners, normal }: Face): Vector =>
+  plus(times(corners.reduce(plus), 1 / corners.length), times(normal, JUST));
 
 // Small against anything that is sawn, large against the rounding of doubles.
 const JUST = 1e-3;
