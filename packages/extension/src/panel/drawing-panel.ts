@@ -1,6 +1,6 @@
 import { DRAWINGS, type DrawnFile, type TextPlace } from '@dryfit/language/protocol';
 import { type Disposable, type TextEditor, type Uri, type WebviewPanel, window } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
+import { type BaseLanguageClient, State } from 'vscode-languageclient';
 import type { FitStates } from '../fit-states.js';
 import { Asking } from './asking.js';
 import { drawsOn, litBy, Turns } from './linking.js';
@@ -28,12 +28,14 @@ export class DrawingPanel implements Disposable {
     this.asking = new Asking(
       () => client.sendRequest<DrawnFile | null>(DRAWINGS, { textDocument: { uri: uri.toString() } }),
       (drawn) => this.take(drawn),
-      () => this.take(null),
+      // A server that starts or stops has no answer; there will be news when it has.
+      () => undefined,
     );
     this.all = [
       this.subject,
       { dispose: () => this.asking.end() },
       this.subject.onNews(() => this.asking.want()),
+      client.onDidChangeState(({ newState }) => newState === State.Running && this.asking.want()),
       this.subject.onCursor((editor) => this.light(editor, true)),
       panel.onDidChangeViewState(() => this.asking.look(panel.visible)),
       panel.webview.onDidReceiveMessage((message: FromDrawing) => void this.hear(message)),

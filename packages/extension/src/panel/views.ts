@@ -53,7 +53,7 @@ function fileOf(given: unknown): Uri | undefined {
   if (given instanceof Uri) return given;
   if (typeof given === 'string') return Uri.parse(given);
   const document = window.activeTextEditor?.document;
-  return document?.languageId === languageId ? document.uri : undefined;
+  return document?.languageId === languageId || document?.uri.path.endsWith('.joinery') ? document.uri : undefined;
 }
 
 class Views<P extends Shown> {

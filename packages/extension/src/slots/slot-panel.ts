@@ -1,6 +1,6 @@
 import { SLOT_TABLE, SLOTS, type SlotRows, type SlotTableAsked } from '@dryfit/language/protocol';
 import { type Disposable, env, type TextEditor, type Uri, type WebviewPanel, window } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
+import { type BaseLanguageClient, State } from 'vscode-languageclient';
 import type { FitStates } from '../fit-states.js';
 import { Asking } from '../panel/asking.js';
 import { Turns } from '../panel/linking.js';
@@ -32,12 +32,14 @@ export class SlotPanel implements Disposable {
     this.asking = new Asking(
       () => client.sendRequest<SlotRows | null>(SLOTS, { textDocument: { uri: uri.toString() } }),
       (table) => this.take(table),
-      () => this.take(null),
+      // A server that starts or stops has no answer; there will be news when it has.
+      () => undefined,
     );
     this.all = [
       this.subject,
       { dispose: () => this.asking.end() },
       this.subject.onNews(() => this.asking.want()),
+      client.onDidChangeState(({ newState }) => newState === State.Running && this.asking.want()),
       this.subject.onCursor((editor) => this.light(editor)),
       panel.onDidChangeViewState(() => this.asking.look(panel.visible)),
       panel.webview.onDidReceiveMessage((message: FromSlots) => void this.hear(message)),

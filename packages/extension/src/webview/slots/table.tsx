@@ -17,7 +17,7 @@ export function SlotTable({ table, rows, lit, view, sort, open }: SlotTableProps
   const columns = table.columns.flatMap((column, i) => (one && column.heading === 'Cabinet' ? [] : [{ ...column, i }]));
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table is scrolled by keys
-    <section class="wide slots" tabIndex={0} aria-label="Slots">
+    <section class={one ? 'wide slots single' : 'wide slots'} tabIndex={0} aria-label="Slots">
       <table>
         <thead>
           <tr>
