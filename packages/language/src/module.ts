@@ -22,6 +22,7 @@ import { JoineryScopeProvider } from './scope/scope-provider.js';
 import type { JoineryAddedServices, JoineryServices } from './services.js';
 import { JoineryIndexManager } from './workspace/dependencies.js';
 import { JoineryDocumentBuilder } from './workspace/document-builder.js';
+import { JoineryDocumentFactory } from './workspace/document-factory.js';
 import { JoineryWorkspaceManager } from './workspace/workspace-manager.js';
 
 /** What the language puts in the place of Langium's defaults, and adds to them. */
@@ -59,6 +60,7 @@ export const JoineryModule: Module<JoineryServices, PartialLangiumCoreServices &
 export const JoinerySharedModule = {
   workspace: {
     DocumentBuilder: (services: LangiumSharedCoreServices) => new JoineryDocumentBuilder(services),
+    LangiumDocumentFactory: (services: LangiumSharedCoreServices) => new JoineryDocumentFactory(services),
     IndexManager: (services: LangiumSharedCoreServices) => new JoineryIndexManager(services),
     WorkspaceManager: (services: LangiumSharedCoreServices) => new JoineryWorkspaceManager(services),
   },

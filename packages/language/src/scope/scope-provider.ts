@@ -25,7 +25,8 @@ export class JoineryScopeProvider implements ScopeProvider {
   private readonly files: () => Files;
   private readonly reflection: AstReflection;
   private readonly descriptions: AstNodeDescriptionProvider;
-  private readonly described = new WeakMap<AstNode, AstNodeDescription>();
+  /** By the tree that things are in: places in it may have moved from one tree of a document to the next. */
+  private readonly described = new WeakMap<AstNode, Map<AstNode, AstNodeDescription>>();
 
   constructor(services: JoineryServices) {
     this.files = () => services.joinery.Files;
@@ -75,6 +76,7 @@ export class JoineryScopeProvider implements ScopeProvider {
   }
 
   private describe(node: Named): AstNodeDescription {
-    return remember(this.described, node, () => this.descriptions.createDescription(node, node.name));
+    const inTree = remember(this.described, AstUtils.findRootNode(node), () => new Map<AstNode, AstNodeDescription>());
+    return remember(inTree, node, () => this.descriptions.createDescription(node, node.name));
   }
 }
