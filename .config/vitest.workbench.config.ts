@@ -9,6 +9,8 @@ export default defineConfig({
     include: ['tests/workbench/**/*.test.ts'],
     fileParallelism: false,
     testTimeout: 90_000,
+    // A machine that is busy takes its time to answer.
+    expect: { poll: { timeout: 30_000, interval: 100 } },
     hookTimeout: 180_000,
     reporters: [...reporters, fileURLToPath(new URL('scenario-reporter.ts', import.meta.url))],
   },
