@@ -17,6 +17,8 @@ export async function write(into) {
     for (const file of readdirSync(folder).filter((entry) => entry.endsWith('.md'))) {
       const page = readFileSync(join(folder, file), 'utf8');
       const example = examplesOf(page).find(({ kind }) => kind === 'fails');
+      // A fault of a check itself: no text is known that shows it.
+      if (!example && file === 'check-failed.md') continue;
       if (!example) throw new Error(`${folder}/${file} has no example that fails`);
       const code = file.slice(0, -'.md'.length);
       writeFileSync(join(out, `${code}.joinery`), broken(code, page, example.text));

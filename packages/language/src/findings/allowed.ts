@@ -1,12 +1,9 @@
 import { type Finding, type Source, say } from '@dryfit/engine';
+import { allowUnused } from '../checks/allow-unused.js';
 import { ALLOWED_HERE } from '../checks/unknown-check.js';
 import type { File } from '../generated/ast.js';
 import { silencesOf } from '../interpret/silences.js';
 import { Places } from '../interpret/source.js';
-import { reporter } from './report.js';
-
-/** A line that allows a check which finds nothing there; the engine says the same of its own checks. */
-const allowUnused = reporter('allow-unused', 'warning');
 
 /** Takes away the language's findings that the braces around them allow. */
 export function allowed(file: File, findings: readonly Finding[]): readonly Finding[] {
