@@ -17,6 +17,7 @@ import { readWhole } from '../parser/numbers.js';
 import { fileOf } from '../scope/imports.js';
 import type { JoineryServices } from '../services.js';
 import { allowed } from './allowed.js';
+import { withoutFollowOns } from './follow-ons.js';
 import { unknownNames } from './links.js';
 import { type Severities, withSeverities } from './severity.js';
 import { syntaxFindings } from './syntax.js';
@@ -109,7 +110,7 @@ function examineAll(document: LangiumDocument, services: JoineryServices, option
     ...made.flatMap(([line]) => notWholeCount(line, places)),
   ];
   return {
-    findings: inOrder(found),
+    findings: inOrder(withoutFollowOns(file, document.textDocument.getText(), found)),
     cabinets: [...cabinets.values()].map(({ result }) => result),
     jobs: file.entries.filter(isJob).map((job) => ({
       name: job.name ?? '',

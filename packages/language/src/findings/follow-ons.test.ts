@@ -1,0 +1,50 @@
+import { describe, expect, test } from 'vitest';
+import { examineText } from '../testing/files.fixture.js';
+
+const DESK = `import "dryfit:sheets.joinery"
+material ply18 { thickness 18 }
+cabinet Desk {
+  part lh, rh : upright of ply18
+  part shelf  : level of ply18
+  width 400 over lh and rh
+  height 300 of lh, rh
+  depth 320 of lh, rh
+  rh.bottom flush with lh
+  rh.rear flush with lh
+  butt shelf between lh and rh {
+    bottom 100 above lh.bottom
+    flush rear, front
+    connect none "glued"
+  }
+}
+`;
+const codes = async (text: string) =>
+  new Set((await examineText(text.replace(/^import.*\n/, ''))).findings.map(({ code }) => code));
+/** What is found in the desk anyway, however it is written. */
+const anyway = await codes(DESK);
+const found = async (from: string | RegExp, to: string) =>
+  [...(await codes(DESK.replace(from, to)))].filter((code) => !anyway.has(code));
+
+describe('a slip in one line', () => {
+  test.each([
+    ['a word that cannot be read', 'butt shelf between', 'butt shelf betwen', ['syntax']],
+    ['a part mistyped in a joint', 'butt shelf', 'butt shelv', ['unknown-name']],
+    ['a side that cannot be meant', 'bottom 100 above lh.bottom', 'bottom 100 above lh.left', ['wrong-side']],
+    ['a size whose word is mistyped', 'height 300 of', 'hieght 300 of', ['syntax']],
+  ])('%s is the only thing told', async (_, from, to, wanted) => {
+    expect(await found(from, to)).toEqual(wanted);
+  });
+
+  test('does not hide what is wrong elsewhere', async () => {
+    const two = DESK.replace('height 300 of', 'hieght 300 of').replace('width 400', 'width 400 over lh and rh\n  width 500');
+    expect(await codes(two)).toContain('does-not-close');
+  });
+});
+
+test('a part that nothing mentions is told once, as the error that it is', async () => {
+  expect(await found('part shelf  :', 'part shelf, spare :')).toEqual(['part-not-fixed']);
+});
+
+test('a size that nothing fixes is told where every line can be read', async () => {
+  expect(await found('  depth 320 of lh, rh\n', '')).toEqual(['part-not-fixed']);
+});
