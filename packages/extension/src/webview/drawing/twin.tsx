@@ -1,4 +1,4 @@
-import type { Scene } from '@dryfit/output';
+import { type Scene, twinOf } from '@dryfit/output';
 
 interface TwinProps {
   readonly scene: Scene;
@@ -8,26 +8,17 @@ interface TwinProps {
   readonly open: (shape: string) => void;
 }
 
-/** What the drawing shows, said as tables; each row leads to its text. */
+/** What the drawing shows, said as a table; each row leads to its text. */
 export function Twin({ scene, part, chosen, open }: TwinProps) {
-  const parts = scene.parts.filter((one) => part === undefined || one.part === part);
-  const slots = parts.flatMap((one) =>
-    one.cuts.flatMap((cut) => (cut.measured ? [{ part: one, cut, measured: cut.measured }] : [])),
-  );
-  const cuts = parts.flatMap((one) => one.cuts.filter((cut) => !cut.measured).map((cut) => ({ part: one, cut })));
-  const name = (shape: string, words: string) => (
-    <button type="button" class="link" aria-current={shape === chosen ? 'true' : undefined} onClick={() => open(shape)}>
-      {words}
-    </button>
-  );
+  const { title, headings, rows } = twinOf(scene, part);
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: wide tables are scrolled by keys
-    <section class="wide twin" tabIndex={0} aria-label={`${part ?? scene.title} as a table`}>
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table is scrolled by keys
+    <section class="wide twin" tabIndex={0} aria-label={title}>
       <table>
-        <caption>Parts ({scene.units})</caption>
+        <caption>{title}</caption>
         <thead>
           <tr>
-            {['Part', 'Width', 'Depth', 'Height', 'Sheet', 'Grain', 'Bands'].map((heading) => (
+            {headings.map((heading) => (
               <th key={heading} scope="col">
                 {heading}
               </th>
@@ -35,74 +26,26 @@ export function Twin({ scene, part, chosen, open }: TwinProps) {
           </tr>
         </thead>
         <tbody>
-          {parts.map((one) => (
-            <tr key={one.shape}>
-              <th scope="row">{name(one.shape, one.part)}</th>
-              {one.sizes.map((size, axis) => (
-                <td key={axis} class="right">
-                  {size ?? 'not fixed'}
-                </td>
+          {rows.map(({ shape, cells: [name, what, ...figures] }) => (
+            <tr key={shape} class={shape.startsWith('part ') ? 'whole' : ''}>
+              <th scope="row">{name}</th>
+              <td>
+                <button
+                  type="button"
+                  class="link"
+                  aria-current={shape === chosen ? 'true' : undefined}
+                  onClick={() => open(shape)}
+                >
+                  {what}
+                </button>
+              </td>
+              {figures.map((cell, i) => (
+                <td key={headings[i + 2]}>{cell}</td>
               ))}
-              <td>{one.material}</td>
-              <td>{GRAIN[one.grain]}</td>
-              <td>{one.bands.map(({ side, band }) => `${side}: ${band}`).join(', ')}</td>
             </tr>
           ))}
         </tbody>
       </table>
-      {slots.length > 0 && (
-        <table>
-          <caption>Slots ({scene.units})</caption>
-          <thead>
-            <tr>
-              {['Part', 'Into', 'Slot', 'From datum', 'Datum', 'From reference', 'Reference', 'Depth'].map(
-                (heading) => (
-                  <th key={heading} scope="col">
-                    {heading}
-                  </th>
-                ),
-              )}
-            </tr>
-          </thead>
-          <tbody>
-            {slots.map(({ part: one, cut, measured }) => (
-              <tr key={cut.shape}>
-                <th scope="row">{one.part}</th>
-                <td>{cut.surface}</td>
-                <td>{name(cut.shape, cut.label)}</td>
-                <td class="right">{measured.fromDatum}</td>
-                <td>{measured.datum}</td>
-                <td class="right">{measured.across}</td>
-                <td>{`${measured.from.side} ${measured.from.kind}`}</td>
-                <td class="right">{measured.depth}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      )}
-      {cuts.length > 0 && (
-        <table>
-          <caption>Other cuts</caption>
-          <thead>
-            <tr>
-              <th scope="col">Part</th>
-              <th scope="col">Into</th>
-              <th scope="col">Cut</th>
-            </tr>
-          </thead>
-          <tbody>
-            {cuts.map(({ part: one, cut }) => (
-              <tr key={cut.shape}>
-                <th scope="row">{one.part}</th>
-                <td>{cut.surface}</td>
-                <td>{name(cut.shape, cut.label)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      )}
     </section>
   );
 }
-
-const GRAIN = { x: 'along its width', y: 'along its depth', z: 'along its height' } as const;
