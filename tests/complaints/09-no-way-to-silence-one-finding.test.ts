@@ -12,12 +12,14 @@ const open = async (text: string, settings: object = {}) => {
 test('a fix writes the silence where it belongs, and once it has no effect it is a finding', async () => {
   const editor = await open(TOO_NEAR);
   await editor.until('bases.joinery', (codes) => codes.includes('slot-near-edge'));
-  const allow = (await editor.fixes('bases.joinery', 'slot-near-edge')).find(({ title }) => title.startsWith('Allow '));
+  const allow = (await editor.fixes('bases.joinery', 'slot-near-edge')).find(({ title }) =>
+    title.startsWith('Allow slot-near-edge'),
+  );
   expect(allow).toBeDefined();
   if (allow) await editor.apply('bases.joinery', allow);
   await editor.until('bases.joinery', (codes) => !codes.includes('slot-near-edge'));
   await editor.type('bases.joinery', editor.textOf('bases.joinery').replace('lines 60', 'lines 70'));
-  expect(await editor.until('bases.joinery', some)).toContain('allow-unused');
+  await editor.until('bases.joinery', (codes) => codes.includes('allow-unused'));
   const [remove] = await editor.fixes('bases.joinery', 'allow-unused');
   expect(remove).toBeDefined();
   if (remove) await editor.apply('bases.joinery', remove);

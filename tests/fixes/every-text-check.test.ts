@@ -7,6 +7,7 @@ import { failing } from './support/occurrences.js';
 const NO_FIX: Readonly<Record<string, string>> = {
   'division-by-zero': 'what it is to be divided by is known to nobody but who wrote it',
   'layer-cycle': 'which of the sheets is no layer of the other is a matter of what is in the rack',
+  'no-reason': 'the reason is known to nobody but who allows it',
   'parameter-cycle': 'the value that one of them has by itself is written nowhere',
   'setting-missing': 'the figure is on the machine, on the box or on the sheet, and is to be measured there',
   syntax: 'a line that cannot be read says too little; completion offers what can stand there',

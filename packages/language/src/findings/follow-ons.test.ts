@@ -36,7 +36,10 @@ describe('a slip in one line', () => {
   });
 
   test('does not hide what is wrong elsewhere', async () => {
-    const two = DESK.replace('height 300 of', 'hieght 300 of').replace('width 400', 'width 400 over lh and rh\n  width 500');
+    const two = DESK.replace('height 300 of', 'hieght 300 of').replace(
+      'width 400',
+      'width 400 over lh and rh\n  width 500',
+    );
     expect(await codes(two)).toContain('does-not-close');
   });
 });

@@ -2,7 +2,7 @@ import type { Finding } from '@dryfit/engine';
 import { type Cabinet, type File, isCabinet } from '../generated/ast.js';
 
 /** Findings that mean that a statement, or a part of it, does not count. */
-const UNREAD: readonly string[] = [
+export const UNREAD: readonly string[] = [
   'against-same-way',
   'flush-sides-differ',
   'no-such-part',
@@ -43,6 +43,11 @@ const isIn = ({ source: { uri, start, end } }: Finding, { $cstNode: cst }: Cabin
 function mayBeSaidBy(unread: readonly Finding[], finding: Finding, cabinet: Cabinet, text: string): boolean {
   const { code, source } = finding;
   if (MISSING.includes(code)) return true;
+  // In a line that is read as something else than was meant, other words are taken for names.
+  if (code === 'unknown-name')
+    return unread.some(
+      (other) => other.code === 'syntax' && lineAt(text, other.source.start) === lineAt(text, source.start),
+    );
   if (MISSING_IN_JOINT.includes(code)) {
     const item = cabinet.items.find(({ $cstNode: cst }) => cst && cst.offset <= source.start && source.end <= cst.end);
     const { offset = 0, end = 0 } = item?.$cstNode ?? {};
@@ -55,9 +60,12 @@ function mayBeSaidBy(unread: readonly Finding[], finding: Finding, cabinet: Cabi
   );
 }
 
+/** Where the line begins that a place is in. */
+const lineAt = (text: string, at: number): number => text.lastIndexOf('\n', at - 1) + 1;
+
 /** The words of the line that a place is in. */
 function wordsOfLine(text: string, at: number): readonly string[] {
-  const start = text.lastIndexOf('\n', at - 1) + 1;
+  const start = lineAt(text, at);
   const end = text.indexOf('\n', at);
   return text.slice(start, end < 0 ? text.length : end).match(/[\p{L}\p{N}_]+/gu) ?? [];
 }

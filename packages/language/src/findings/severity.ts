@@ -1,6 +1,6 @@
 import { CHECK_FAILED, checkCodes, checkSeverities, type Finding, type Severity, UNUSED_SILENCE } from '@dryfit/engine';
 import { languageChecks } from '../checks/index.js';
-import { syntax } from '../checks/syntax.js';
+import { UNREAD } from './follow-ons.js';
 import { nearest } from './nearest.js';
 
 /** What a house makes of a check: how grave its findings are taken to be, or that they are not told. */
@@ -11,7 +11,7 @@ export const WANTED_SEVERITIES: readonly WantedSeverity[] = ['error', 'warning',
 export type Severities = Readonly<Record<string, WantedSeverity>>;
 
 /** Their findings mean that others are missing, so they stay what they are. */
-const FIXED: readonly string[] = [syntax.code, CHECK_FAILED];
+const FIXED: readonly string[] = [...UNREAD, CHECK_FAILED];
 
 /** Every name that a finding can have. */
 export const checkNames: readonly string[] = [

@@ -10,7 +10,6 @@ import {
   type Range,
   type WorkspaceEdit,
 } from 'vscode-languageserver-protocol';
-import { examine } from '../findings/examine.js';
 import { curesOf } from '../fixes/cures.js';
 import type { FileEdit } from '../fixes/fix.js';
 import { Trial } from '../fixes/trial.js';
@@ -31,7 +30,7 @@ export class JoineryCodeActionProvider implements CodeActionProvider {
     const { thickness, joinery } = this.services.editor.Settings.now;
     const options = { thickness, joinery, isOver: () => cancelToken?.isCancellationRequested ?? false };
     const { version } = document.textDocument;
-    const here = examine(document, this.services, options).findings.filter((finding) =>
+    const here = this.services.editor.Examinations.of(document).findings.filter((finding) =>
       touches(finding, document, range),
     );
     if (here.length === 0) return [];
