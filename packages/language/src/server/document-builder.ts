@@ -27,12 +27,16 @@ export class ServerDocumentBuilder extends JoineryDocumentBuilder {
   /** While the open documents are built and others wait, the whole is no further than these. */
   private waiting = false;
 
-  /** An edit is on its way: whoever asks about the document waits until it has been built again. */
-  expect(uri: URI): void {
+  /**
+   * An edit is on its way: whoever asks about the document waits until it has been built again.
+   * False for a document that is not known yet.
+   */
+  expect(uri: URI): boolean {
     const document = this.langiumDocuments.getDocument(uri);
-    if (!document) return;
+    if (!document) return false;
     document.state = DocumentState.Changed;
     this.currentState = DocumentState.Changed;
+    return true;
   }
 
   protected override async buildRead(

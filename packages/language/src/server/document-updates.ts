@@ -1,4 +1,11 @@
-import { type LangiumDocument, type LangiumDocuments, type TextDocument, URI, UriUtils } from 'langium';
+import {
+  type Cancellation,
+  type LangiumDocument,
+  type LangiumDocuments,
+  type TextDocument,
+  URI,
+  UriUtils,
+} from 'langium';
 import { DefaultDocumentUpdateHandler, type LangiumSharedServices } from 'langium/lsp';
 import { type DidChangeWatchedFilesParams, FileChangeType, type TextDocumentChangeEvent } from 'vscode-languageserver';
 import { isLibrary } from '../library/library.js';
@@ -10,9 +17,6 @@ import type { ServerDocumentBuilder } from './document-builder.js';
  */
 export class JoineryDocumentUpdates extends DefaultDocumentUpdateHandler {
   private readonly documents: LangiumDocuments;
-  /** Documents whose edits wait for the end of a burst, by their address. */
-  private readonly edited = new Map<string, URI>();
-  private timer: ReturnType<typeof setTimeout> | undefined;
   private lastKey = 0;
 
   constructor(private readonly services: LangiumSharedServices) {
@@ -21,30 +25,22 @@ export class JoineryDocumentUpdates extends DefaultDocumentUpdateHandler {
   }
 
   /**
-   * A key by itself is followed at once. Keys that come while an earlier one is being read are taken together, since
-   * reading a text cannot be broken off: the last of them is waited for.
+   * A key by itself is followed at once. Of keys that come in a burst each waits a moment for the next one, which then
+   * takes its place: reading a text cannot be broken off. Whatever else is asked for meanwhile keeps its turn.
    */
   override didChangeContent({ document }: TextDocumentChangeEvent<TextDocument>): void {
+    const { WorkspaceManager, WorkspaceLock } = this.services.workspace;
+    const builder = this.services.workspace.DocumentBuilder as ServerDocumentBuilder;
     const uri = URI.parse(document.uri);
-    this.edited.set(document.uri, uri);
-    (this.services.workspace.DocumentBuilder as ServerDocumentBuilder).expect(uri);
     const now = performance.now();
-    const burst = now - this.lastKey < BURST;
+    const burst = builder.expect(uri) && now - this.lastKey < BURST;
     this.lastKey = now;
-    if (!burst) {
-      this.follow();
-      return;
-    }
-    this.services.workspace.WorkspaceLock.cancelWrite();
-    clearTimeout(this.timer);
-    this.timer = setTimeout(() => this.follow(), PAUSE);
-  }
-
-  private follow(): void {
-    clearTimeout(this.timer);
-    const uris = [...this.edited.values()];
-    this.edited.clear();
-    this.fireDocumentUpdate(uris, []);
+    void WorkspaceManager.ready.then(() =>
+      WorkspaceLock.write(async (token) => {
+        if (burst && !token.isCancellationRequested) await pause(PAUSE, token);
+        await builder.update([uri], [], token);
+      }),
+    );
   }
 
   didCloseDocument({ document }: TextDocumentChangeEvent<TextDocument>): void {
@@ -91,5 +87,16 @@ const BURST = 150;
 
 /** How long the next key of a burst is waited for, ms. */
 const PAUSE = 5;
+
+/** Waits so many milliseconds, or until it is called off. */
+function pause(milliseconds: number, token: Cancellation.CancellationToken): Promise<void> {
+  return new Promise((resolve) => {
+    const timer = setTimeout(resolve, milliseconds);
+    token.onCancellationRequested(() => {
+      clearTimeout(timer);
+      resolve();
+    });
+  });
+}
 
 const unique = (uris: readonly URI[]): URI[] => [...new Map(uris.map((uri) => [uri.toString(), uri])).values()];
