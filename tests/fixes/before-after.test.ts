@@ -1,6 +1,6 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { render } from '@dryfit/engine';
+import { checkCodes, render } from '@dryfit/engine';
 import { curesOf, type Fix, fixes } from '@dryfit/language';
 import { expect, it } from 'vitest';
 import { Bench, TEXT } from './support/bench.js';
@@ -33,8 +33,19 @@ async function shown(fix: Fix, code: string): Promise<string | undefined> {
   return undefined;
 }
 
+/** What may follow, one list of checks a reason. */
+function byReason({ mayFollow = {} }: Fix): ReadonlyMap<string, readonly string[]> {
+  const reasons = new Map<string, string[]>();
+  for (const [code, why] of Object.entries(mayFollow)) reasons.set(why, [...(reasons.get(why) ?? []), code]);
+  return reasons;
+}
+
 it.each(fixes.map((fix) => [fix.name, fix] as const))('%s: what it makes of an example', async (name, fix) => {
-  const follow = Object.entries(fix.mayFollow ?? {}).map(([code, why]) => `- ${code}: ${why}`);
+  const follow = [...byReason(fix)].map(([why, codes]) => {
+    const all = checkCodes.every((code) => codes.includes(code));
+    const rest = codes.filter((code) => !all || !checkCodes.includes(code));
+    return `- ${[...(all ? ['any check of the joinery'] : []), ...rest].join(', ')}: ${why}`;
+  });
   const sections: string[] = [];
   for (const code of fix.codes) sections.push(...[await shown(fix, code)].filter((section) => section !== undefined));
   expect(sections.length).toBeGreaterThan(0);

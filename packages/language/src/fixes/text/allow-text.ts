@@ -7,6 +7,7 @@ import { writeInCabinet } from '../support/braces.js';
 export const allowText: Fix = {
   name: 'allow-text',
   codes: ALLOWED_HERE,
+  mayFollow: { 'no-reason': 'the reason is left to be written' },
   *offer({ finding, cabinet }): Iterable<Cure> {
     if (!cabinet) return;
     const line = `allow ${finding.code} "${NO_REASON}"`;
