@@ -143,10 +143,21 @@ export async function visibleLines(page: Page): Promise<string[]> {
 }
 
 /** Opens the menu of quick fixes at the cursor and takes the first whose title matches. */
-export async function quickFix(page: Page, title: RegExp): Promise<string> {
-  await page.keyboard.press('Control+.');
+export async function quickFix(page: Page, title: RegExp, shown?: () => Promise<void>): Promise<string> {
   const menu = page.locator('.action-widget');
-  await menu.locator('.monaco-list-row.action', { hasText: title }).first().waitFor();
+  const row = menu.locator('.monaco-list-row.action', { hasText: title }).first();
+  // A menu asked for while the text is still being worked out says that there is nothing, as it does to a hasty hand.
+  for (let attempt = 1; ; attempt++) {
+    await page.keyboard.press('Control+.');
+    try {
+      await row.waitFor({ timeout: 6_000 });
+      break;
+    } catch (error) {
+      if (attempt === 5) throw error;
+      await page.keyboard.press('Escape');
+    }
+  }
+  await shown?.();
   const titles = await menu.locator('.monaco-list-row.action').allInnerTexts();
   const index = titles.findIndex((text) => title.test(text));
   // The first row is chosen when the menu opens; the mouse would have to wait for rows that are drawn again.

@@ -1,13 +1,14 @@
-/** What the word behind a fence says of the example in it; it is lost where a page is shown as it is meant to be read. */
-const HEADINGS: Readonly<Record<string, string>> = {
-  fails: 'This fails:',
-  passes: 'This passes:',
-  limit: 'This is just within the limit:',
-};
+/** A fence of an example: the word that says what it shows, and a limit's two numbers. */
+const FENCE = /^```joinery (fails|passes|limit passes=(\S+) fails=(\S+))[ \t]*$/gm;
 
-/** A check's page with each example's word in front of it. */
+/**
+ * A check's page with each example's word in front of it: what stands behind a fence is lost where a page is shown as
+ * it is meant to be read.
+ */
 export function pageText(page: string): string {
-  return page.replace(/^```joinery (\w+)[ \t]*$/gm, (fence, word: string) =>
-    HEADINGS[word] === undefined ? fence : `**${HEADINGS[word]}**\n\n\`\`\`joinery`,
-  );
+  return page.replace(FENCE, (_, word: string, passes?: string, fails?: string) => {
+    const heading =
+      passes === undefined ? `This ${word}:` : `This passes with ${passes} where @ stands, and fails with ${fails}:`;
+    return `**${heading}**\n\n\`\`\`joinery`;
+  });
 }

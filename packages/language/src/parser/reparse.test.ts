@@ -1,6 +1,13 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
-import { type AstNode, type CstNode, EmptyFileSystem, isCompositeCstNode, type ParseResult } from 'langium';
+import {
+  type AstNode,
+  type CstNode,
+  EmptyFileSystem,
+  isCompositeCstNode,
+  isLeafCstNode,
+  type ParseResult,
+} from 'langium';
 import { describe, expect, test } from 'vitest';
 import { createJoineryServices } from '../module.js';
 import { reparse } from './reparse.js';
@@ -19,7 +26,8 @@ const several = [together, together.replaceAll('\n', '\r\n'), 'cabinet A { }  ca
 function syntax(node: CstNode): unknown {
   const { offset, end, range, text, hidden } = node;
   const { $type } = node.astNode;
-  if (!isCompositeCstNode(node)) return [offset, end, range, text, hidden, $type, node.tokenType.name];
+  if (isLeafCstNode(node)) return [offset, end, range, text, hidden, $type, node.tokenType.name];
+  if (!isCompositeCstNode(node)) throw new Error('neither a leaf nor a composite');
   return [offset, end, range, $type, node.container?.offset, node.content.map(syntax)];
 }
 

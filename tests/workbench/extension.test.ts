@@ -1,0 +1,110 @@
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import {
+  command,
+  hoverOverSquiggle,
+  openBeside,
+  problems,
+  quickFix,
+  replaceText,
+  squiggles,
+  webview,
+} from './editor.js';
+import { inWorkbench } from './session.js';
+
+const patient = { timeout: 30_000 };
+
+/** What the language status says of the file at hand. */
+async function status(page: Page): Promise<string> {
+  const shown = page.locator('.hover-language-status');
+  if (!(await shown.isVisible())) await page.locator('[id="status.languageStatus"]').click();
+  await shown.waitFor();
+  const text = await shown.innerText();
+  await page.keyboard.press('Escape');
+  return text;
+}
+
+describe.each(['node', 'browser'] as const)('around the text (%s)', (host) => {
+  const session = inWorkbench(host, 'periodicals.joinery');
+
+  test('the status of the file says that it fits, and in which units', async () => {
+    await expect.poll(() => status(session.page), patient).toContain('Periodicals fits');
+    expect(await status(session.page)).toContain('millimetres');
+    await session.shot('status');
+  });
+
+  test('the code of a finding opens the page that explains it', async () => {
+    const { page } = session;
+    await replaceText(page, 'rear set back 16 from', 'rear set back 15 from');
+    await expect.poll(() => squiggles(page), patient).toBeGreaterThan(0);
+    await page.keyboard.press('Escape');
+    await hoverOverSquiggle(page);
+    await page.locator('.monaco-hover:not(.hidden) a', { hasText: 'spacer-not-in-stock' }).first().click();
+    const shown = await webview(page, 'No stack of the jig');
+    expect(await shown.locator('body').innerText()).toContain('This fails:');
+    await session.shot('page-of-a-check');
+    await openBeside(page, 'periodicals.joinery');
+  });
+
+  test('a server that is started again says the same', async () => {
+    const { page } = session;
+    await command(page, 'Dryfit: Restart Language Server');
+    await expect.poll(() => status(page), patient).toContain('1 error');
+    await expect.poll(() => problems(page), patient).toContain('Errors: 1');
+  });
+});
+
+describe('settings of the folder', () => {
+  const session = inWorkbench('node', 'periodicals.joinery');
+
+  test('take effect without a reload', async () => {
+    const { page, folder } = session;
+    await replaceText(page, 'rear set back 16 from', 'rear set back 15 from');
+    await expect.poll(() => problems(page), patient).toContain('Errors: 1');
+    const set = (settings: object) => writeFileSync(join(folder, '.vscode/settings.json'), JSON.stringify(settings));
+    await command(page, 'Preferences: Open Workspace Settings (JSON)');
+    await page.locator('.tab.active[data-resource-name="settings.json"]').waitFor();
+    await expect.poll(() => existsSync(join(folder, '.vscode/settings.json')), patient).toBe(true);
+    set({ 'dryfit.severity': { 'spacer-not-in-stock': 'warning' } });
+    await expect.poll(() => problems(page), patient).toContain('Warnings: 1');
+    set({ 'dryfit.joinery': false });
+    await expect.poll(() => problems(page), patient).toBe('No Problems');
+    set({});
+    await expect.poll(() => problems(page), patient).toContain('Errors: 1');
+  });
+});
+
+describe('the walkthrough', () => {
+  const session = inWorkbench('node', 'shop.joinery');
+
+  test('leads from nothing to a slot table', async () => {
+    const { page, folder } = session;
+    const step = (id: string) => page.locator(`.getting-started-step[data-step-id$="#${id}"]`);
+    const done = (id: string) => step(id).locator('.codicon.complete, .codicon-getting-started-step-checked').first();
+    await command(page, 'Welcome: Open Walkthrough...');
+    await page.locator('.quick-input-widget input').fill('From text to a milled');
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Create the Example' }).click();
+    await page.locator('.tab.active[data-resource-name="periodicals-rack.joinery"]').waitFor();
+    expect(readFileSync(join(folder, 'workshop.joinery'), 'utf8')).toContain('material birch18');
+    await expect.poll(() => status(page), patient).toContain('PeriodicalsRack fits');
+    await replaceText(page, 'rear set back 16 from', 'rear set back 15 from');
+    await expect.poll(() => problems(page), patient).toContain('Errors: 1');
+    await replaceText(page, 'butt shelf', 'butt shelf');
+    await page.keyboard.press('Home');
+    await quickFix(page, /Write 16 instead of 15/);
+    await expect.poll(() => problems(page), patient).toBe('No Problems');
+    await command(page, 'Dryfit: Open Slot Table');
+    await webview(page, 'shelf');
+    await openBeside(page, 'periodicals-rack.joinery');
+    await command(page, 'Dryfit: Open Drawing');
+    await command(page, 'Welcome: Open Walkthrough...');
+    await page.locator('.quick-input-widget input').fill('From text to a milled');
+    await page.keyboard.press('Enter');
+    await session.shot('walkthrough-done');
+    for (const id of ['create', 'fits', 'break', 'cure', 'draw', 'mill'])
+      await expect.poll(() => done(id).count(), { ...patient, message: id }).toBeGreaterThan(0);
+  });
+});
