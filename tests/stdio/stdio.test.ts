@@ -88,7 +88,7 @@ test.each([['--stdio'], []])('speaks the protocol over standard input and output
     textDocument: { uri },
     position: { line, character: 3 },
   });
-  expect((hover?.contents as MarkupContent).value).toContain('38, 158, 248');
+  expect(hover?.contents as MarkupContent).toHaveProperty('value', expect.stringContaining('38, 158, 248'));
 
   await wire.sendRequest(ShutdownRequest.type);
   await wire.sendNotification(ExitNotification.type);

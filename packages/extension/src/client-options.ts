@@ -11,7 +11,8 @@ export const clientId = 'dryfit';
 export const clientOptions: LanguageClientOptions = {
   documentSelector: [{ language: languageId }],
   // Asked anew at every start: a server that is restarted begins with the settings of now.
-  initializationOptions: () => ({
-    dryfit: { ...workspace.getConfiguration().get<object>('dryfit'), checkPages: true },
-  }),
+  initializationOptions: () => ({ dryfit: { ...settings(), checkPages: true } }),
 };
+
+/** The settings as plain data: what the editor hands out cannot be posted to a worker as it is. */
+const settings = (): object => JSON.parse(JSON.stringify(workspace.getConfiguration().get('dryfit') ?? {}));
