@@ -22,9 +22,7 @@ describe('the drawing beside the text', () => {
   });
 
   test('a click on a part puts the cursor into its line', async () => {
-    await shape('part shelf')
-      .first()
-      .click({ position: { x: 3, y: 3 }, force: true });
+    await drawing.locator('[data-shape="part shelf"] > polygon.across-z').first().click({ force: true });
     const line = lineOf(session.folder, 'periodicals.joinery', 'part shelf');
     await expect.poll(async () => (await cursor(session.page)).line).toBe(line);
     await session.shot('drawing-2-clicked');

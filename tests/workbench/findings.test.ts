@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { command, problems, putCursor, quickFix, replaceText, squiggles, visibleLines } from './editor.js';
+import { command, focusText, problems, putCursor, quickFix, replaceText, squiggles, visibleLines } from './editor.js';
 import { inWorkbench } from './session.js';
 import type { Host } from './workbench.js';
 
@@ -15,7 +15,8 @@ describe.each<Host>(['node', 'browser'])('findings and their fixes, running in %
     await expect.poll(() => problems(page), { timeout: 30_000 }).toBe('No Problems');
     await session.shot('fix-2-cured');
     expect((await visibleLines(page)).join('\n'), title).toMatch(/leave out/);
-    await command(page, 'Undo');
+    await focusText(page);
+    await page.keyboard.press('Control+Z');
     await replaceText(page, 'rear set back 22 from', 'rear set back 16 from');
     await expect.poll(() => problems(page), { timeout: 30_000 }).toBe('No Problems');
   });
@@ -28,7 +29,8 @@ describe.each<Host>(['node', 'browser'])('findings and their fixes, running in %
     await quickFix(page, /allow/i);
     await expect.poll(async () => (await visibleLines(page)).join('\n')).toMatch(/allow slot-near-edge "/);
     await session.shot('fix-3-allowed');
-    await command(page, 'Undo');
+    await focusText(page);
+    await page.keyboard.press('Control+Z');
     await replaceText(page, 'rear set back 22 from', 'rear set back 16 from');
     await expect.poll(() => problems(page), { timeout: 30_000 }).toBe('No Problems');
   });
