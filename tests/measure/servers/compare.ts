@@ -71,7 +71,12 @@ function report(
 ): string {
   const rows = [...measured].map(([name, one]) => {
     const figures = [one.open, one.key, one.slowKey, one.processor, one.burst, one.hover, one.hoverAfter];
-    return [name, ...[...figures, one.completion, one.memory].map((figure) => figure.toFixed(figure < 10 ? 1 : 0))];
+    return [
+      name,
+      ...[...figures, one.completion, one.memory].map((figure) =>
+        Number.isNaN(figure) ? '–' : figure.toFixed(figure < 10 ? 1 : 0),
+      ),
+    ];
   });
   const table = [HEAD, HEAD.map(() => '---'), ...rows].map((cells) => `| ${cells.join(' | ')} |`).join('\n');
   const hubMedians = { bare: median(hubs.bare), dryfit: median(hubs.dryfit) };

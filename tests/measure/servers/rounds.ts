@@ -43,13 +43,14 @@ export async function round({ server, root, file, type, hover, complete }: Subje
       return took;
     };
     const hovers: number[] = [];
-    for (const [from] of spreadOver(open, hover, LOOKS)) hovers.push(await asked('textDocument/hover', from + 1));
+    for (const [from] of hover ? spreadOver(open, hover, LOOKS) : [])
+      hovers.push(await asked('textDocument/hover', from + 1));
     const completions: number[] = [];
     const context = { context: { triggerKind: 1 } };
     for (const [, end] of spreadOver(open, complete, LOOKS))
       completions.push(await asked('textDocument/completion', end, context));
     const after: number[] = [];
-    for (const [from] of spreadOver(open, hover, LOOKS)) {
+    for (const [from] of hover ? spreadOver(open, hover, LOOKS) : []) {
       const place = places[0] ?? 0;
       const told = session.told(open, (count) => count > found);
       await session.change(open, place, place, 'z');

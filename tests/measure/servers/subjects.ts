@@ -13,7 +13,8 @@ export interface Subject {
   readonly file: string;
   /** A letter typed at the end of any of these makes a name that stands for nothing. */
   readonly type: RegExp;
-  readonly hover: RegExp;
+  /** Absent for a server that has nothing to say of a thing. */
+  readonly hover?: RegExp | undefined;
   readonly complete: RegExp;
 }
 
@@ -88,7 +89,8 @@ export async function subjects(entities: number, folder: string, programs: Progr
       complete: /^ {2}connector /gm,
     },
     { server: dryfit(programs.dryfit), root: joinery, ...JOINERY },
-    { server: dryfit(programs.dryfit, false), root: joinery, ...JOINERY },
+    // What a part comes to is not known without the joinery.
+    { server: dryfit(programs.dryfit, false), root: joinery, ...JOINERY, hover: undefined },
   ];
 }
 
