@@ -47,6 +47,8 @@ export interface ExamineOptions {
   readonly joinery?: boolean | undefined;
   /** How grave a house takes the findings of a check to be, by its name. */
   readonly severity?: Severities | undefined;
+  /** True keeps what is found only because a line cannot be read; left out if absent. */
+  readonly followOns?: boolean | undefined;
 }
 
 const FILE_CHECKS: readonly FileCheck[] = [
@@ -110,7 +112,7 @@ function examineAll(document: LangiumDocument, services: JoineryServices, option
     ...made.flatMap(([line]) => notWholeCount(line, places)),
   ];
   return {
-    findings: inOrder(withoutFollowOns(file, document.textDocument.getText(), found)),
+    findings: inOrder(options.followOns ? found : withoutFollowOns(file, document.textDocument.getText(), found)),
     cabinets: [...cabinets.values()].map(({ result }) => result),
     jobs: file.entries.filter(isJob).map((job) => ({
       name: job.name ?? '',

@@ -48,9 +48,12 @@ export async function examined<T>(text: string, folder: URL, use: (document: Lan
   return result;
 }
 
-/** What is found in a text, each finding as one line that does not depend on figures. */
+/**
+ * What is found in a text, each finding as one line that does not depend on figures; with what is kept back while a
+ * line cannot be read, since it is found all the same.
+ */
 export const findingsOf = (text: string, folder: URL): Promise<ReadonlySet<string>> =>
-  examined(text, folder, (document) => new Set(examine(document, joinery).findings.map(lineOf)));
+  examined(text, folder, (document) => new Set(examine(document, joinery, { followOns: true }).findings.map(lineOf)));
 
 function lineOf({ code, source, about }: Finding): string {
   return [code, source.start, source.end, about.joint ?? '', (about.slots ?? []).join(' ')].join(' | ');
