@@ -22,14 +22,14 @@ describe('the drawing beside the text', () => {
   });
 
   test('a click on a part puts the cursor into its line', async () => {
-    await drawing.locator('[data-shape="part shelf"] > polygon.across-z').first().click({ force: true });
+    await svg().click({ position: await svg().evaluate(pointOf, 'part shelf') });
     const line = lineOf(session.folder, 'periodicals.joinery', 'part shelf');
     await expect.poll(async () => (await cursor(session.page)).line).toBe(line);
     await session.shot('drawing-2-clicked');
   });
 
   test('the cursor in a line lights its part up', async () => {
-    await putCursor(session.page, 'part back');
+    await putCursor(session.page, 'back      : facing');
     await expect.poll(() => shape('part back').first().getAttribute('class')).toMatch(/\blit\b/);
     expect(await shape('part shelf').first().getAttribute('class')).not.toMatch(/\blit\b/);
     await session.shot('drawing-3-lit');
@@ -91,3 +91,22 @@ describe('the drawing beside the text', () => {
     await svg().waitFor();
   });
 });
+
+/** Runs in the page: a point of the drawing, from its corner, where a shape is what is seen. */
+function pointOf(svg: Element, shape: string): { x: number; y: number } {
+  const box = svg.getBoundingClientRect();
+  for (let y = 4; y < box.height; y += 4) {
+    for (let x = 4; x < box.width; x += 4) {
+      const seen = [
+        [0, 0],
+        [3, 0],
+        [0, 3],
+      ].map(([dx = 0, dy = 0]) =>
+        document.elementFromPoint(box.x + x + dx, box.y + y + dy)?.closest('[data-shape], [data-again]'),
+      );
+      if (seen.every((one) => (one?.getAttribute('data-shape') ?? one?.getAttribute('data-again')) === shape))
+        return { x: x + 1, y: y + 1 };
+    }
+  }
+  throw new Error(`${shape} is nowhere seen`);
+}

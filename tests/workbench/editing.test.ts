@@ -43,7 +43,9 @@ describe('editing', () => {
     const line = async () => (await visibleLines(page)).find((text) => text.includes('// the back'));
     await expect.poll(line).toBe('    rear set back 16 from lh  // the back');
     await save(page);
-    expect(fileText(session.folder, 'periodicals.joinery')).toContain('    rear set back 16 from lh  // the back\n');
+    await expect
+      .poll(() => fileText(session.folder, 'periodicals.joinery'))
+      .toContain('    rear set back 16 from lh  // the back\n');
   });
 
   test('completion offers a side that fits and leaves out one that does not', async () => {

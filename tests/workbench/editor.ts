@@ -71,9 +71,15 @@ export function lineOf(folder: string, file: string, words: string): number {
 
 /** Puts the keyboard into the editor without scrolling it, which a click on the middle of its wide text would do. */
 export async function focusText(page: Page): Promise<void> {
-  const box = await page.locator('.editor-instance .view-lines .view-line').first().boundingBox();
-  if (box === null) throw new Error('the editor shows no line');
-  await page.mouse.click(box.x + 2, box.y + box.height / 2);
+  // Lines are drawn anew when a theme or lenses come in.
+  for (let attempt = 1; ; attempt++) {
+    const line = page.locator('.editor-instance .view-lines .view-line').first();
+    await line.waitFor();
+    const box = await line.boundingBox();
+    if (box !== null) return page.mouse.click(box.x + 2, box.y + box.height / 2);
+    if (attempt === 50) throw new Error('the editor shows no line');
+    await page.waitForTimeout(100);
+  }
 }
 
 /** Runs a command of the palette by its title. */
