@@ -3,27 +3,23 @@ import type { LengthFormat } from '@dryfit/engine';
 import {
   type Batch,
   cabinetLabel,
-  countFindings,
-  findingsText,
   fitJson,
   fitJsonText,
-  gatherFindings,
   plural,
   printText,
-  summary,
   tables,
   toCsv,
   toMarkdown,
   toPlain,
 } from '@dryfit/output';
 import type { Examination } from '../examination.js';
-import { examineFile } from '../examine.js';
 import { CLEAN, ERRORS, type Io, Misuse } from '../io.js';
-import { type LengthOptions, lengthFormat } from '../options.js';
+import type { LengthOptions } from '../options.js';
 import { isDrawing } from '../output/drawings.js';
 import { folderNames } from '../output/names.js';
 import { type Written, writeWhole } from '../output/write.js';
 import { paintFor } from '../paint.js';
+import { sound } from '../sound.js';
 import { variants } from '../variants.js';
 
 export interface BuildOptions extends LengthOptions {
@@ -34,18 +30,9 @@ export interface BuildOptions extends LengthOptions {
 /** Writes, or without --out prints, the tables of every cabinet and job of a file. */
 export async function build(file: string, options: BuildOptions, io: Io): Promise<number> {
   if (options.out === '') throw new Misuse('--out is empty; name a folder');
-  const examination = await examineFile(file, options.thickness, io);
-  const format = lengthFormat(options, examination.units);
-  const found = gatherFindings(examination.found, examination.locate);
-  const counts = countFindings(found);
-  io.err.write(findingsText(found, { format, locate: examination.locate, paint: paintFor(io.err, io.env) }));
-  if (found.length > 0) io.err.write(`${summary(counts, 1)}\n`);
-  if (counts.errors > 0 && !options.withErrors) {
-    io.err.write(
-      'dryfit: nothing was written, because nothing with errors is to be made; --with-errors writes it marked so\n',
-    );
-    return ERRORS;
-  }
+  const found = await sound(file, options, io, 'written');
+  if (found === undefined) return ERRORS;
+  const { examination, format, counts } = found;
   const sets = setsOf(examination, counts.errors);
   if (sets.length === 0) throw new Misuse(`there is no cabinet and no job in ${file}, so there is nothing to build`);
   if (options.out === undefined) print(sets, format, io);

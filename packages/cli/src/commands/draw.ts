@@ -2,26 +2,21 @@ import { resolve } from 'node:path';
 import type { FitResult, LengthFormat } from '@dryfit/engine';
 import {
   cabinetLabel,
-  countFindings,
   elevation,
   exploded,
-  findingsText,
-  gatherFindings,
   plural,
   printText,
   type Scene,
   sceneOf,
-  summary,
   svgFile,
   type View,
 } from '@dryfit/output';
-import { examineFile } from '../examine.js';
 import { CLEAN, ERRORS, type Io, Misuse } from '../io.js';
-import { type LengthOptions, lengthFormat } from '../options.js';
+import type { LengthOptions } from '../options.js';
 import { DRAWINGS, isDrawing } from '../output/drawings.js';
 import { folderNames } from '../output/names.js';
 import { type Written, writeWhole } from '../output/write.js';
-import { paintFor } from '../paint.js';
+import { sound } from '../sound.js';
 import { variants } from '../variants.js';
 
 export interface DrawOptions extends LengthOptions, View {
@@ -33,18 +28,9 @@ export interface DrawOptions extends LengthOptions, View {
 /** Writes every cabinet of a file exploded, and each different piece of it dimensioned, as SVG. */
 export async function draw(file: string, options: DrawOptions, io: Io): Promise<number> {
   if (options.out === '') throw new Misuse('--out is empty; name a folder');
-  const examination = await examineFile(file, options.thickness, io);
-  const format = lengthFormat(options, examination.units);
-  const found = gatherFindings(examination.found, examination.locate);
-  const counts = countFindings(found);
-  io.err.write(findingsText(found, { format, locate: examination.locate, paint: paintFor(io.err, io.env) }));
-  if (found.length > 0) io.err.write(`${summary(counts, 1)}\n`);
-  if (counts.errors > 0 && !options.withErrors) {
-    io.err.write(
-      'dryfit: nothing was drawn, because nothing with errors is to be made; --with-errors draws it marked so\n',
-    );
-    return ERRORS;
-  }
+  const found = await sound(file, options, io, 'drawn');
+  if (found === undefined) return ERRORS;
+  const { examination, format, counts } = found;
   const results = variants(examination).map(({ result }) => result);
   if (results.length === 0) throw new Misuse(`there is no cabinet in ${file}, so there is nothing to draw`);
   const files = filesOf(results, counts.errors, format, options);
