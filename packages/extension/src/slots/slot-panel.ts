@@ -1,56 +1,19 @@
 import { SLOT_TABLE, SLOTS, type SlotRows, type SlotTableAsked } from '@dryfit/language/protocol';
-import { type Disposable, env, type TextEditor, type Uri, type WebviewPanel, window } from 'vscode';
-import { type BaseLanguageClient, State } from 'vscode-languageclient';
+import { env, type TextEditor, type Uri, type WebviewPanel, window } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { FitStates } from '../fit-states.js';
-import { Asking } from '../panel/asking.js';
+import { FilePanel } from '../panel/file-panel.js';
 import { Turns } from '../panel/linking.js';
 import type { FromSlots, ToSlots } from '../panel/messages.js';
 import { reveal } from '../panel/reveal.js';
-import { type Subject, subjectOf } from '../panel/subject.js';
 import { rowsAt } from './rows.js';
 
 /** The slot table of one file. */
-export class SlotPanel implements Disposable {
-  private readonly subject: Subject;
-  private readonly asking: Asking<SlotRows | null>;
+export class SlotPanel extends FilePanel<SlotRows, FromSlots, ToSlots> {
   private readonly turns = new Turns();
-  private readonly all: Disposable[];
-  private table: SlotRows | undefined;
-  private unreadable = false;
 
-  constructor(
-    readonly panel: WebviewPanel,
-    readonly uri: Uri,
-    private readonly client: BaseLanguageClient,
-    states: FitStates,
-  ) {
-    this.subject = subjectOf(
-      uri,
-      states,
-      (other) => this.table?.rows.some(({ places }) => places.some((place) => place.uri === other)) ?? true,
-    );
-    this.asking = new Asking(
-      () => client.sendRequest<SlotRows | null>(SLOTS, { textDocument: { uri: uri.toString() } }),
-      (table) => this.take(table),
-      // A server that starts or stops has no answer; there will be news when it has.
-      () => undefined,
-    );
-    this.all = [
-      this.subject,
-      { dispose: () => this.asking.end() },
-      this.subject.onNews(() => this.asking.want()),
-      client.onDidChangeState(({ newState }) => newState === State.Running && this.asking.want()),
-      this.subject.onCursor((editor) => this.light(editor)),
-      panel.onDidChangeViewState(() => this.asking.look(panel.visible)),
-      panel.webview.onDidReceiveMessage((message: FromSlots) => void this.hear(message)),
-      panel.onDidDispose(() => this.dispose()),
-    ];
-    this.asking.look(panel.visible);
-    this.asking.want();
-  }
-
-  dispose(): void {
-    for (const one of this.all) one.dispose();
+  constructor(panel: WebviewPanel, uri: Uri, client: BaseLanguageClient, states: FitStates) {
+    super(panel, uri, client, states, SLOTS);
   }
 
   /** Has the page copy the rows it shows. */
@@ -58,41 +21,28 @@ export class SlotPanel implements Disposable {
     this.say({ kind: 'copy', as });
   }
 
-  private take(table: SlotRows | null): void {
-    this.unreadable = table === null;
-    if (table !== null) this.table = table;
-    this.show();
+  protected override drawsOn(uri: string): boolean {
+    return this.answer?.rows.some(({ places }) => places.some((place) => place.uri === uri)) ?? true;
   }
 
-  private show(): void {
-    const { table, subject } = this;
-    if (table === undefined && !this.unreadable) return;
-    this.say({
-      kind: 'rows',
-      standing: {
-        name: subject.name,
-        uri: subject.uri.toString(),
-        file: subject.deleted ? 'deleted' : this.unreadable ? 'unreadable' : 'there',
-        broken: table?.broken ?? false,
-        stale: table?.stale ?? false,
-        workedOut: table?.workedOut ?? true,
-      },
-      table,
-    });
+  protected override show(): void {
+    const { standing } = this;
+    if (standing === undefined) return;
+    this.say({ kind: 'rows', standing, table: this.answer });
     if (window.activeTextEditor) this.light(window.activeTextEditor);
   }
 
-  private light({ document, selection }: TextEditor): void {
-    if (this.table === undefined) return;
-    this.say({ kind: 'lit', rows: rowsAt(this.table, document.uri.toString(), selection.active) });
+  protected override light({ document, selection }: TextEditor): void {
+    if (this.answer === undefined) return;
+    this.say({ kind: 'lit', rows: rowsAt(this.answer, document.uri.toString(), selection.active) });
   }
 
-  private async hear(message: FromSlots): Promise<void> {
+  protected override async hear(message: FromSlots): Promise<void> {
     switch (message.kind) {
       case 'ready':
         return this.show();
       case 'open': {
-        const places = this.table?.rows[message.row]?.places ?? [];
+        const places = this.answer?.rows[message.row]?.places ?? [];
         const place = places[this.turns.next(String(message.row), places.length)];
         return place && reveal(place);
       }
@@ -107,9 +57,5 @@ export class SlotPanel implements Disposable {
     if (text === null) return;
     await env.clipboard.writeText(text);
     this.say({ kind: 'copied', as, rows: rows.length });
-  }
-
-  private say(message: ToSlots): void {
-    void this.panel.webview.postMessage(message);
   }
 }
