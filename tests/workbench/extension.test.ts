@@ -18,7 +18,8 @@ const patient = { timeout: 30_000 };
 
 /** What the language status says of the file at hand. */
 async function status(page: Page): Promise<string> {
-  const shown = page.locator('.hover-language-status');
+  // One that is fading out can stand beside the one that has just come.
+  const shown = page.locator('.hover-language-status').last();
   if (!(await shown.isVisible())) await page.locator('[id="status.languageStatus"]').click();
   await shown.waitFor();
   const text = await shown.innerText();
