@@ -261,7 +261,16 @@ export const shop: Shop = {
   patterns: new Map(),
   jig,
   pose: { edge: 'down', face: 'up' },
-  limits: { slotToEdge: mm(10), wall: mm(4), skin: mm(3), step: mm('0.3'), alike: mm('0.5'), written: [] },
+  limits: {
+    slotToEdge: mm(10),
+    wall: mm(4),
+    skin: mm(3),
+    step: mm('0.3'),
+    alike: mm('0.5'),
+    sag: mm('1/144'),
+    movement: mm(1),
+    written: [],
+  },
 };
 
 export function parameter(name: string, value: number, overridden = false, count = false): ParameterValue {

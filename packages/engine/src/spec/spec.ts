@@ -195,7 +195,36 @@ export interface BandStatement extends StatementBase {
   readonly band: string;
 }
 
-export type Statement = DimensionStatement | JointStatement | PlacingStatement | NotchStatement | BandStatement;
+/** What parts carry, each of them. */
+export interface LoadStatement extends StatementBase {
+  readonly kind: 'load';
+  readonly parts: readonly PartId[];
+  /** Above zero: kg on the part, kg on each metre of its span, or kg on each square metre. */
+  readonly mass: { readonly amount: Rational; readonly per: 'part' | 'metre' | 'square metre' };
+  /** As written: "25 kg", "20 lb/ft". */
+  readonly text: string;
+  /** Spread evenly, or all of it at the middle of the span (a load on the part only). */
+  readonly lies: 'spread' | 'middle';
+  /** Ends that are free to turn where they rest, or held so that they cannot. */
+  readonly ends: 'resting' | 'fixed';
+}
+
+/** Moisture of solid wood, percent: as it is worked, and between what it will swing where the cabinet stands. */
+export interface MoistureStatement extends StatementBase {
+  readonly kind: 'moisture';
+  readonly made: Rational;
+  readonly least: Rational;
+  readonly most: Rational;
+}
+
+export type Statement =
+  | DimensionStatement
+  | JointStatement
+  | PlacingStatement
+  | NotchStatement
+  | BandStatement
+  | LoadStatement
+  | MoistureStatement;
 
 /** A parameter with the value it has here. */
 export interface ParameterValue {

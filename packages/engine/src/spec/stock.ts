@@ -22,8 +22,14 @@ export interface Material extends Stock {
   readonly layers?: readonly string[] | undefined;
   /** How much larger than finished each layer is cut, mm. */
   readonly oversize?: Rational | undefined;
-  /** Modulus of elasticity, GPa. */
+  /** Modulus of elasticity in bending, GPa: along the grain where the material has one. */
   readonly stiffness?: Rational | undefined;
+  /** The same across the grain, GPa. */
+  readonly stiffnessAcross?: Rational | undefined;
+  /** How much more it sags in time under a load that stays, in parts of what it sags at first: 0.8 for plywood. */
+  readonly creep?: Rational | undefined;
+  /** Solid wood: by what part of its width it moves across the grain for each percent of moisture. */
+  readonly movement?: Rational | undefined;
   /** kg per cubic metre. */
   readonly density?: Rational | undefined;
 }
@@ -130,6 +136,14 @@ export interface Limits {
   readonly step: Rational;
   /** Parts nearer in size than this are taken for look-alikes. */
   readonly alike: Rational;
+  /** How much a loaded shelf may sag at first, in parts of its span. */
+  readonly sag: Rational;
+  /** How much it may sag at first at most, whatever its span. */
+  readonly sagAtMost?: Rational | undefined;
+  /** How much it may sag in time, in parts of its span. */
+  readonly sagInTime?: Rational | undefined;
+  /** How much two glued parts may move against each other along their joint as their moisture swings. */
+  readonly movement: Rational;
   /** Which of these were written by the shop; the rest are the language's defaults. */
   readonly written: readonly string[];
 }

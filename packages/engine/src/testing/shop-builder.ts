@@ -124,7 +124,7 @@ export function shop(
     ...(more.connectors ?? []),
   ];
   const patterns = { deep5: lines(70, 180, 270, 420, 500), ...more.patterns };
-  const limit = { slotToEdge: 10, wall: 4, skin: 3, step: '0.3', alike: '0.5', ...more.limits };
+  const limit = { slotToEdge: 10, wall: 4, skin: 3, step: '0.3', alike: '0.5', movement: 1, ...more.limits };
   return {
     materials: named(materials),
     machines: named(machines),
@@ -141,6 +141,10 @@ export function shop(
       skin: mm(limit.skin),
       step: mm(limit.step),
       alike: mm(limit.alike),
+      sag: mm(limit.sag ?? '1/144'),
+      sagInTime: limit.sagInTime === undefined ? undefined : mm(limit.sagInTime),
+      sagAtMost: limit.sagAtMost === undefined ? undefined : mm(limit.sagAtMost),
+      movement: mm(limit.movement),
       written: ['slotToEdge', 'wall', 'skin', 'step', 'alike'],
     },
   };

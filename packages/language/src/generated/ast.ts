@@ -18,6 +18,7 @@ export const JoineryTerminals = {
 export type JoineryTerminalNames = keyof typeof JoineryTerminals;
 
 export type JoineryKeywordNames =
+    | "%"
     | "("
     | ")"
     | "*"
@@ -64,6 +65,7 @@ export type JoineryKeywordNames =
     | "connect"
     | "connector"
     | "count"
+    | "creep"
     | "cut"
     | "cutter"
     | "datum"
@@ -74,11 +76,13 @@ export type JoineryKeywordNames =
     | "down"
     | "drill"
     | "edge"
+    | "ends"
     | "equal"
     | "face"
     | "facing"
     | "fences"
     | "first"
+    | "fixed"
     | "flush"
     | "from"
     | "front"
@@ -93,28 +97,40 @@ export type JoineryKeywordNames =
     | "jig"
     | "job"
     | "kerf"
+    | "kg"
+    | "kg/m"
+    | "kg/m2"
     | "kg/m3"
     | "lap"
     | "last"
     | "layers"
+    | "lb"
+    | "lb/ft"
+    | "lb/ft2"
     | "leave"
     | "left"
     | "length"
     | "level"
     | "limits"
     | "lines"
+    | "load"
     | "loose"
     | "machine"
+    | "made"
     | "material"
     | "measured"
+    | "middle"
     | "milled"
     | "minus"
     | "mitre"
     | "mm"
+    | "moisture"
     | "most"
+    | "movement"
     | "none"
     | "notch"
     | "of"
+    | "on"
     | "openings"
     | "out"
     | "outer"
@@ -124,6 +140,7 @@ export type JoineryKeywordNames =
     | "part"
     | "parts"
     | "pattern"
+    | "per"
     | "pitch"
     | "plunge"
     | "plus"
@@ -136,6 +153,7 @@ export type JoineryKeywordNames =
     | "rest"
     | "right"
     | "run"
+    | "sag"
     | "set"
     | "sheet"
     | "skin"
@@ -145,6 +163,7 @@ export type JoineryKeywordNames =
     | "source"
     | "spacer"
     | "spacers"
+    | "span"
     | "step"
     | "stiffness"
     | "stop"
@@ -152,6 +171,7 @@ export type JoineryKeywordNames =
     | "tenon"
     | "the"
     | "thickness"
+    | "time"
     | "to"
     | "top"
     | "under"
@@ -188,7 +208,7 @@ export function isAcrossFact(item: unknown): item is AcrossFact {
 /** Statements whose braces may allow a check. */
 export interface Allowing extends langium.AstNode {
     readonly $container: Cabinet;
-    readonly $type: 'Allowing' | 'BandLine' | 'DimensionLine' | 'NotchLine' | 'Placing';
+    readonly $type: 'Allowing' | 'BandLine' | 'DimensionLine' | 'LoadLine' | 'MoistureLine' | 'NotchLine' | 'Placing';
     silences: Array<Silence>;
 }
 
@@ -311,7 +331,7 @@ export function isCabinet(item: unknown): item is Cabinet {
     return reflection.isInstance(item, Cabinet.$type);
 }
 
-export type CabinetItem = BandLine | ConnectFact | DatumFact | DimensionLine | Joint | MilledLine | NotchLine | Parameter | PartLine | Placing | Silence;
+export type CabinetItem = BandLine | ConnectFact | DatumFact | DimensionLine | Joint | LoadLine | MilledLine | MoistureLine | NotchLine | Parameter | PartLine | Placing | Silence;
 
 export const CabinetItem = {
     $type: 'CabinetItem'
@@ -761,6 +781,10 @@ export interface Limits extends langium.AstNode {
     readonly $container: File;
     readonly $type: 'Limits';
     alike: Array<Expression>;
+    movement: Array<Expression>;
+    sag: Array<string>;
+    sagAtMost: Array<Expression>;
+    sagInTime: Array<string>;
     skin: Array<Expression>;
     slotToEdge: Array<Expression>;
     step: Array<Expression>;
@@ -770,6 +794,10 @@ export interface Limits extends langium.AstNode {
 export const Limits = {
     $type: 'Limits',
     alike: 'alike',
+    movement: 'movement',
+    sag: 'sag',
+    sagAtMost: 'sagAtMost',
+    sagInTime: 'sagInTime',
     skin: 'skin',
     slotToEdge: 'slotToEdge',
     step: 'step',
@@ -793,6 +821,36 @@ export const Literal = {
 
 export function isLiteral(item: unknown): item is Literal {
     return reflection.isInstance(item, Literal.$type);
+}
+
+export interface LoadLine extends Allowing {
+    readonly $container: Cabinet;
+    readonly $type: 'LoadLine';
+    amount: string;
+    fixed: boolean;
+    middle: boolean;
+    parts: Array<PartRef>;
+    unit: string;
+}
+
+export const LoadLine = {
+    $type: 'LoadLine',
+    amount: 'amount',
+    fixed: 'fixed',
+    middle: 'middle',
+    parts: 'parts',
+    silences: 'silences',
+    unit: 'unit'
+} as const;
+
+export function isLoadLine(item: unknown): item is LoadLine {
+    return reflection.isInstance(item, LoadLine.$type);
+}
+
+export type LoadUnit = 'kg' | 'kg/m' | 'kg/m2' | 'lb' | 'lb/ft' | 'lb/ft2';
+
+export function isLoadUnit(item: unknown): item is LoadUnit {
+    return item === 'kg' || item === 'lb' || item === 'kg/m' || item === 'lb/ft' || item === 'kg/m2' || item === 'lb/ft2';
 }
 
 export interface Machine extends StockEntry {
@@ -826,28 +884,34 @@ export function isMachine(item: unknown): item is Machine {
 export interface Material extends StockEntry {
     readonly $container: File;
     readonly $type: 'Material';
+    creep: Array<string>;
     density: Array<string>;
     grain: Array<Expression>;
     layers: Array<Layers>;
     measured: Array<Measure>;
+    movement: Array<string>;
     name: string;
     oversize: Array<Expression>;
     sheet: Array<Sheet>;
     stiffness: Array<string>;
+    stiffnessAcross: Array<string>;
     thickness: Array<Measure>;
 }
 
 export const Material = {
     $type: 'Material',
+    creep: 'creep',
     density: 'density',
     grain: 'grain',
     layers: 'layers',
     measured: 'measured',
+    movement: 'movement',
     name: 'name',
     oversize: 'oversize',
     sheet: 'sheet',
     source: 'source',
     stiffness: 'stiffness',
+    stiffnessAcross: 'stiffnessAcross',
     thickness: 'thickness'
 } as const;
 
@@ -886,6 +950,27 @@ export const MilledLine = {
 
 export function isMilledLine(item: unknown): item is MilledLine {
     return reflection.isInstance(item, MilledLine.$type);
+}
+
+/** Percent: between what the wood will swing, and as it is worked. */
+export interface MoistureLine extends Allowing {
+    readonly $container: Cabinet;
+    readonly $type: 'MoistureLine';
+    least: string;
+    made: string;
+    most: string;
+}
+
+export const MoistureLine = {
+    $type: 'MoistureLine',
+    least: 'least',
+    made: 'made',
+    most: 'most',
+    silences: 'silences'
+} as const;
+
+export function isMoistureLine(item: unknown): item is MoistureLine {
+    return reflection.isInstance(item, MoistureLine.$type);
 }
 
 export interface Negative extends langium.AstNode {
@@ -1052,7 +1137,7 @@ export function isPartLine(item: unknown): item is PartLine {
 }
 
 export interface PartRef extends langium.AstNode {
-    readonly $container: BandLine | CentredFact | DimensionLine | End | Joint | NotchLine | Placing | Plane;
+    readonly $container: BandLine | CentredFact | DimensionLine | End | Joint | LoadLine | NotchLine | Placing | Plane;
     readonly $type: 'PartRef';
     index?: string;
     part: langium.Reference<Part>;
@@ -1422,10 +1507,12 @@ export type JoineryAstType = {
     Leg: Leg
     Limits: Limits
     Literal: Literal
+    LoadLine: LoadLine
     Machine: Machine
     Material: Material
     Measure: Measure
     MilledLine: MilledLine
+    MoistureLine: MoistureLine
     Negative: Negative
     NotchLine: NotchLine
     OpeningsFact: OpeningsFact
@@ -1980,6 +2067,22 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
                     name: Limits.alike,
                     defaultValue: []
                 },
+                movement: {
+                    name: Limits.movement,
+                    defaultValue: []
+                },
+                sag: {
+                    name: Limits.sag,
+                    defaultValue: []
+                },
+                sagAtMost: {
+                    name: Limits.sagAtMost,
+                    defaultValue: []
+                },
+                sagInTime: {
+                    name: Limits.sagInTime,
+                    defaultValue: []
+                },
                 skin: {
                     name: Limits.skin,
                     defaultValue: []
@@ -2007,6 +2110,34 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
                 }
             },
             superTypes: [Expression.$type]
+        },
+        LoadLine: {
+            name: LoadLine.$type,
+            properties: {
+                amount: {
+                    name: LoadLine.amount
+                },
+                fixed: {
+                    name: LoadLine.fixed,
+                    defaultValue: false
+                },
+                middle: {
+                    name: LoadLine.middle,
+                    defaultValue: false
+                },
+                parts: {
+                    name: LoadLine.parts,
+                    defaultValue: []
+                },
+                silences: {
+                    name: LoadLine.silences,
+                    defaultValue: []
+                },
+                unit: {
+                    name: LoadLine.unit
+                }
+            },
+            superTypes: [Allowing.$type, CabinetItem.$type]
         },
         Machine: {
             name: Machine.$type,
@@ -2048,6 +2179,10 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
         Material: {
             name: Material.$type,
             properties: {
+                creep: {
+                    name: Material.creep,
+                    defaultValue: []
+                },
                 density: {
                     name: Material.density,
                     defaultValue: []
@@ -2062,6 +2197,10 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
                 },
                 measured: {
                     name: Material.measured,
+                    defaultValue: []
+                },
+                movement: {
+                    name: Material.movement,
                     defaultValue: []
                 },
                 name: {
@@ -2081,6 +2220,10 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
                 },
                 stiffness: {
                     name: Material.stiffness,
+                    defaultValue: []
+                },
+                stiffnessAcross: {
+                    name: Material.stiffnessAcross,
                     defaultValue: []
                 },
                 thickness: {
@@ -2111,6 +2254,25 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
                 }
             },
             superTypes: [CabinetItem.$type]
+        },
+        MoistureLine: {
+            name: MoistureLine.$type,
+            properties: {
+                least: {
+                    name: MoistureLine.least
+                },
+                made: {
+                    name: MoistureLine.made
+                },
+                most: {
+                    name: MoistureLine.most
+                },
+                silences: {
+                    name: MoistureLine.silences,
+                    defaultValue: []
+                }
+            },
+            superTypes: [Allowing.$type, CabinetItem.$type]
         },
         Negative: {
             name: Negative.$type,

@@ -57,7 +57,10 @@ function words(statement: Statement): string {
     case 'notch':
       return `${statement.id} ${statement.legs.map(({ dimension, length }) => `${dimension} ${length.value}`).join(', ')}`;
     case 'band':
+    case 'load':
       return `${statement.id} [${statement.parts.join(', ')}]`;
+    case 'moisture':
+      return statement.id;
     case 'placing':
       return `${statement.id} ${factWords(statement.fact)}`;
   }

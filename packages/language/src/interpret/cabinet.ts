@@ -14,6 +14,7 @@ import type { Unit } from '../parser/numbers.js';
 import { Anchor } from './anchor.js';
 import { readConnect, readDatum } from './connect.js';
 import { idOfJoint, readJoint } from './joint.js';
+import { idOfLoad, idOfMoisture, readLoad, readMoisture } from './load.js';
 import { type Overrides, Parameters } from './parameters.js';
 import { Parts } from './parts.js';
 import { type CabinetReading, StatementReading, type Walls } from './reading.js';
@@ -113,6 +114,10 @@ function idOf(item: CabinetItem): string | undefined {
       return idOfNotch(item);
     case 'BandLine':
       return idOfBand(item);
+    case 'LoadLine':
+      return idOfLoad(item);
+    case 'MoistureLine':
+      return idOfMoisture();
     default:
       return undefined;
   }
@@ -130,6 +135,10 @@ function readStatement(item: CabinetItem, reading: StatementReading): Statement 
       return readNotch(item, reading);
     case 'BandLine':
       return readBandLine(item, reading);
+    case 'LoadLine':
+      return readLoad(item, reading);
+    case 'MoistureLine':
+      return readMoisture(item, reading);
     default:
       return undefined;
   }

@@ -1,18 +1,25 @@
-import { type Finding, type Limits, type Pose, Rational } from '@dryfit/engine';
+import { type Finding, type Limits, type Pose, Rational, say } from '@dryfit/engine';
 import type { Limits as LimitsNode, Pose as PoseNode } from '../../generated/ast.js';
 import type { Unit } from '../../parser/numbers.js';
+import { plainNumber } from '../figure.js';
 import { Settings } from '../settings.js';
 
 /** How a piece is held where the shop says nothing: an edge's reference face down, a face's reference end up. */
 export const DEFAULT_POSE: Pose = { edge: 'down', face: 'up' };
 
-/** What is asked for where the shop says nothing, mm. No standard gives these; they are the language's own. */
+/**
+ * What is asked for where the shop says nothing, mm; `sag` in parts of the span. No standard gives these; they are the
+ * language's own, but for `sag`: span / 144 is what the Architectural Woodwork Standards, edition 1 (2009), section 10,
+ * let pass.
+ */
 export const DEFAULT_LIMITS: Limits = {
   slotToEdge: Rational.of(10),
   wall: Rational.of(4),
   skin: Rational.of(3),
   step: Rational.of(3, 10),
   alike: Rational.of(3),
+  sag: Rational.of(1, 144),
+  movement: Rational.of(1),
   written: [],
 };
 
@@ -34,7 +41,12 @@ const WORDS = {
   skin: 'skin under slot',
   step: 'step',
   alike: 'alike',
+  sagAtMost: 'sag at most',
+  movement: 'movement',
 } as const;
+
+/** Limits in parts of a span. */
+const PARTS_OF_SPAN = { sag: 'sag', sagInTime: 'sag in time' } as const;
 
 export function readLimits(node: LimitsNode, unit: Unit, report: (finding: Finding) => void): Limits {
   const settings = new Settings(node, 'the limits', unit, report);
@@ -45,6 +57,22 @@ export function readLimits(node: LimitsNode, unit: Unit, report: (finding: Findi
     if (value === undefined) continue;
     limits[key] = value;
     written.push(key);
+  }
+  for (const key of Object.keys(PARTS_OF_SPAN) as (keyof typeof PARTS_OF_SPAN)[]) {
+    const words = PARTS_OF_SPAN[key];
+    const text = settings.one(node[key], words, key);
+    if (text === undefined) continue;
+    const value = plainNumber(text);
+    if (value && value.sign() > 0 && value.lt(Rational.ONE)) {
+      limits[key] = value;
+      written.push(key);
+    } else {
+      settings.wrong(
+        node,
+        say`${words} is a part of the span above 0 and below 1, and ${text} is none`,
+        say`Write it as a fraction, as in ${words} 1/144 of span.`,
+      );
+    }
   }
   return { ...limits, written };
 }

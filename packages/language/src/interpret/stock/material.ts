@@ -1,7 +1,8 @@
 import { type Band, type Finding, type Material, Rational, say, type Toleranced } from '@dryfit/engine';
 import { layerCycle } from '../../checks/layer-cycle.js';
 import type { Band as BandNode, Material as MaterialNode } from '../../generated/ast.js';
-import { readNumber, type Unit } from '../../parser/numbers.js';
+import type { Unit } from '../../parser/numbers.js';
+import { plainNumber } from '../figure.js';
 import { Settings } from '../settings.js';
 
 /** Finds the material that a layer names, worked out already or now. */
@@ -37,8 +38,7 @@ export function readMaterial(
   if (oversize !== undefined && !layers) {
     settings.refuse('oversize', node.oversize, 'oversize', say`only layers are cut larger and trimmed`);
   }
-  const stiffness = readFigure(settings, 'stiffness', 'GPa');
-  const density = readFigure(settings, 'density', 'kg/m3');
+  const figures = readFigures(settings);
   if (!thickness || settings.incomplete || node.name === undefined) return undefined;
   return {
     name: node.name,
@@ -49,8 +49,7 @@ export function readMaterial(
     ...sheet,
     layers: names,
     oversize,
-    stiffness,
-    density,
+    ...figures,
   };
 }
 
@@ -118,20 +117,36 @@ function readSheet(node: MaterialNode, settings: Settings<MaterialNode>): Pick<M
   return { sheet };
 }
 
-/** A figure with a unit of its own, which is no length. */
-function readFigure(
-  settings: Settings<MaterialNode>,
-  property: 'stiffness' | 'density',
-  unit: string,
-): Rational | undefined {
-  const text = settings.one(settings.node[property], property, property);
-  if (text === undefined) return undefined;
-  const { value, unit: length, unhyphened } = readNumber(text);
-  if (value && value.sign() > 0 && length === undefined && unhyphened === undefined) return value;
-  settings.wrong(
-    settings.node,
-    say`the ${property} of ${settings.what} is a figure in ${unit} above 0, and ${text} is none`,
-    say`Write it as a plain number, as in ${property} ${property === 'density' ? '680' : '8.5'} ${unit}.`,
-  );
-  return undefined;
+/** Figures that are no lengths: how each is called, its unit, and one that could be written. */
+const FIGURES = {
+  stiffness: { words: 'stiffness', unit: ' GPa', example: '8.5' },
+  stiffnessAcross: { words: 'stiffness across', unit: ' GPa', example: '4' },
+  density: { words: 'density', unit: ' kg/m3', example: '680' },
+  creep: { words: 'creep', unit: '', example: '0.8' },
+  movement: { words: 'movement', unit: ' per %', example: '0.00365' },
+} as const;
+
+type Figure = keyof typeof FIGURES;
+
+function readFigures(settings: Settings<MaterialNode>): { readonly [F in Figure]?: Rational | undefined } {
+  const read = (property: Figure): Rational | undefined => {
+    const { words, unit, example } = FIGURES[property];
+    const text = settings.one(settings.node[property], words, property);
+    if (text === undefined) return undefined;
+    const value = plainNumber(text);
+    if (value && value.sign() > 0) return value;
+    settings.wrong(
+      settings.node,
+      say`the ${words} of ${settings.what} is a figure above 0${unit === '' ? '' : ` in${unit}`}, and ${text} is none`,
+      say`Write it as a plain number, as in ${words} ${example}${unit}.`,
+    );
+    return undefined;
+  };
+  return {
+    stiffness: read('stiffness'),
+    stiffnessAcross: read('stiffnessAcross'),
+    density: read('density'),
+    creep: read('creep'),
+    movement: read('movement'),
+  };
 }

@@ -76,7 +76,10 @@ function namedBy(statement: Statement): readonly PartId[] {
       return [...statement.parts, ...namedByFact(statement.fact)];
     case 'notch':
     case 'band':
+    case 'load':
       return statement.parts;
+    case 'moisture':
+      return [];
   }
 }
 
