@@ -17,9 +17,11 @@ import { grooveShows } from '../checks/groove-shows.js';
 import { handed } from '../checks/handed.js';
 import { jointBottomsOut } from '../checks/joint-bottoms-out.js';
 import { jointCanRotate } from '../checks/joint-can-rotate.js';
+import { loadNotReckoned } from '../checks/load-not-reckoned.js';
 import { lookAlike } from '../checks/look-alike.js';
 import { mitreNoRoom } from '../checks/mitre-no-room.js';
 import { mitreUnequal } from '../checks/mitre-unequal.js';
+import { moistureOutOfRange } from '../checks/moisture-out-of-range.js';
 import { namedBackwards } from '../checks/named-backwards.js';
 import { neverMeasured } from '../checks/never-measured.js';
 import { noConnectorLands } from '../checks/no-connector-lands.js';
@@ -36,6 +38,7 @@ import { referencesDiffer } from '../checks/references-differ.js';
 import { sheetTooShort } from '../checks/sheet-too-short.js';
 import { shelfNeedsSpacer } from '../checks/shelf-needs-spacer.js';
 import { shelfProud } from '../checks/shelf-proud.js';
+import { shelfSags } from '../checks/shelf-sags.js';
 import { sizeNotPositive } from '../checks/size-not-positive.js';
 import { slotBreaksThrough } from '../checks/slot-breaks-through.js';
 import { slotNearEdge } from '../checks/slot-near-edge.js';
@@ -47,6 +50,7 @@ import { stopNotOnStep } from '../checks/stop-not-on-step.js';
 import { stopOutOfRange } from '../checks/stop-out-of-range.js';
 import { thinWall } from '../checks/thin-wall.js';
 import { tooBigForJig } from '../checks/too-big-for-jig.js';
+import { woodMoves } from '../checks/wood-moves.js';
 import { wrongFaceHides } from '../checks/wrong-face-hides.js';
 
 /** Every check, in the order of their names. */
@@ -68,9 +72,11 @@ export const checks: readonly Check[] = [
   handed,
   jointBottomsOut,
   jointCanRotate,
+  loadNotReckoned,
   lookAlike,
   mitreNoRoom,
   mitreUnequal,
+  moistureOutOfRange,
   namedBackwards,
   neverMeasured,
   noConnectorLands,
@@ -87,6 +93,7 @@ export const checks: readonly Check[] = [
   sheetTooShort,
   shelfNeedsSpacer,
   shelfProud,
+  shelfSags,
   sizeNotPositive,
   slotBreaksThrough,
   slotNearEdge,
@@ -98,5 +105,6 @@ export const checks: readonly Check[] = [
   stopOutOfRange,
   thinWall,
   tooBigForJig,
+  woodMoves,
   wrongFaceHides,
 ];
