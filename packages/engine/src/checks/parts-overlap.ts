@@ -1,75 +1,92 @@
-import type { Box, FittedJoint, FittedPart } from '../fit/fit.js';
+import type { FittedJoint, FittedPart } from '../fit/fit.js';
 import { say } from '../fit/text.js';
-import { common, cut as cutBox, extentOf, withoutAll } from '../geometry/boxes.js';
-import { isRecess } from '../geometry/cut-solid.js';
-import { AXES, type Axis, axisOf } from '../spec/sides.js';
-import type { Check, CheckContext } from './check.js';
+import type { Bounds } from '../geometry/solid.js';
+import type { Vector } from '../geometry/vector.js';
+import { Rational } from '../number/rational.js';
+import { bodyOf } from '../solids/body.js';
+import { type Placed, type SharedRoom, sharedRoom } from '../solids/overlap.js';
+import { pairsWithin } from '../solids/sweep.js';
+import { AXES } from '../spec/sides.js';
+import type { Check, CheckContext, Found } from './check.js';
 import { byId } from './support/alike.js';
 import { MOVES } from './support/names.js';
 import { pressed } from './support/openings.js';
+import { perContext } from './support/remember.js';
 
 /** Two parts take up the same room. */
 export const partsOverlap: Check = {
   code: 'parts-overlap',
   severity: 'error',
   *run(context) {
-    const placed = context.fit.parts.filter(isRightWayRound).sort((a, b) => byId(a.id, b.id));
-    for (const [i, one] of placed.entries()) {
-      for (const two of placed.slice(i + 1)) {
-        const shared = overlap(context, one, two);
-        if (!shared || pressed(context, one.id, two.id)) continue;
-        const joint = jointOf(context, one, two);
-        const least = AXES.reduce((a, b) => (extentOf(shared, b).lt(extentOf(shared, a)) ? b : a));
-        yield {
-          message: say`${one.id} and ${two.id} take up the same room: they overlap by ${extentOf(shared, 'x')} in width, ${extentOf(shared, 'y')} in depth and ${extentOf(shared, 'z')} in height`,
-          cure: say`Move one of them ${extentOf(shared, least)} ${MOVES[least]}, shorten it, or let it in: with a notch, a groove or a housing.`,
-          source: joint?.source ?? two.source,
-          related: [one, two].map((part) => ({ message: say`${part.id} is declared here`, source: part.source })),
-          about: { parts: [one.id, two.id], joint: joint?.id, statement: joint?.statement },
-        };
-      }
+    // A part whose size comes out the wrong way round has a finding of its own.
+    const placed = context.fit.parts.flatMap((part) => {
+      const body = bodyOf(part);
+      return body ? [{ part, body, bounds: body.bounds }] : [];
+    });
+    const found: Found[] = [];
+    for (const [a, b] of pairsWithin(placed, 0)) {
+      const [one, two] = byId(a.part.id, b.part.id) <= 0 ? [a, b] : [b, a];
+      const [shared] = sharedRoom(one, two, (recess, other) => makesWay(context, recess.joint, other));
+      if (shared && !pressed(context, one.part.id, two.part.id)) found.push(finding(context, one, two, shared));
     }
+    yield* found.sort((a, b) => byId(first(a), first(b)) || byId(second(a), second(b)));
   },
 };
 
-type Placed = FittedPart & { readonly box: Box };
+const first = ({ about }: Found): string => about.parts?.[0] ?? '';
+const second = ({ about }: Found): string => about.parts?.[1] ?? '';
 
-/** A part whose size comes out the wrong way round has a finding of its own. */
-const isRightWayRound = (part: FittedPart): part is Placed => {
-  const { box } = part;
-  return box !== undefined && AXES.every((axis) => box.lo[axis].lt(box.hi[axis]));
-};
-
-/** The largest piece of room that both take up, when no recess, notch or mitre makes way for it. */
-function overlap(context: CheckContext, one: Placed, two: Placed): Box | undefined {
-  const shared = common(one.box, two.box);
-  if (!shared || mitred(context, one, two)) return undefined;
-  const free = [...roomIn(context, one, two, shared), ...roomIn(context, two, one, shared)];
-  const left = withoutAll(shared, free);
-  return left.reduce<Box | undefined>((most, box) => (most && volume(most) >= volume(box) ? most : box), undefined);
+/** Whether a recess is made for this part. */
+function makesWay(context: CheckContext, statement: string | undefined, other: FittedPart): boolean {
+  const joint = statement === undefined ? undefined : context.statement(statement);
+  return joint?.kind === 'joint' && joint.entering.includes(other.id);
 }
 
-const volume = (box: Box): number => AXES.reduce((product, axis) => product * extentOf(box, axis).toNumber(), 1);
-
-const mitred = ({ fit }: CheckContext, one: FittedPart, two: FittedPart): boolean =>
-  fit.joints.some((joint) => joint.verb === 'mitre' && between(joint, one, two));
-
-const between = ({ entering, host }: FittedJoint, one: FittedPart, two: FittedPart): boolean =>
-  (entering === one.id && host === two.id) || (entering === two.id && host === one.id);
-
-const jointOf = ({ fit }: CheckContext, one: FittedPart, two: FittedPart): FittedJoint | undefined =>
-  fit.joints.find((joint) => between(joint, one, two));
-
-/**
- * Room that is cut out of `part`. A recess made for the other part is taken as wide as that part: whether it is
- * wide enough is told elsewhere.
- */
-function* roomIn(context: CheckContext, part: Placed, other: Placed, shared: Box): Generator<Box> {
-  for (const cut of part.cuts) {
-    if (!isRecess(cut)) continue;
-    const joint = cut.joint === undefined ? undefined : context.statement(cut.joint);
-    const made = joint?.kind === 'joint' && joint.entering.includes(other.id);
-    const across = AXES.find((axis) => axis !== cut.run && axis !== axisOf(cut.surface)) as Axis;
-    yield made ? cutBox(cut.box, across, shared.lo[across], shared.hi[across]) : cut.box;
+/** The first joint between two parts, by their names. */
+const jointsBetween = perContext(({ fit }): ReadonlyMap<string, FittedJoint> => {
+  const joints = new Map<string, FittedJoint>();
+  for (const joint of fit.joints) {
+    for (const pair of [`${joint.entering}\n${joint.host}`, `${joint.host}\n${joint.entering}`]) {
+      if (!joints.has(pair)) joints.set(pair, joint);
+    }
   }
+  return joints;
+});
+
+function finding(
+  context: CheckContext,
+  { part: one }: Placed,
+  { part: two }: Placed,
+  { bounds, extent }: SharedRoom,
+): Found {
+  const joint = jointsBetween(context).get(`${one.id}\n${two.id}`);
+  const size = (axis: (typeof AXES)[number]): number => {
+    const length = extent[axis];
+    return length instanceof Rational ? length.toNumber() : length.value;
+  };
+  const least = AXES.reduce((a, b) => (size(b) < size(a) ? b : a));
+  const { lo, hi } = bounds;
+  const middle: Vector = [(lo[0] + hi[0]) / 2, (lo[1] + hi[1]) / 2, (lo[2] + hi[2]) / 2];
+  return {
+    message: say`${one.id} and ${two.id} take up the same room: they overlap by ${extent.x} in width, ${extent.y} in depth and ${extent.z} in height`,
+    cure: say`Move one of them ${extent[least]} ${MOVES[least]}, shorten it, or let it in: with a notch, a groove or a housing.`,
+    source: joint?.source ?? two.source,
+    related: [one, two].map((part) => ({ message: say`${part.id} is declared here`, source: part.source })),
+    about: { parts: [one.id, two.id], joint: joint?.id, statement: joint?.statement },
+    marks: [one, two].map((part) => ({
+      part: part.id,
+      ...across(bounds, least, middle),
+      words: say`${extent[least]} into ${part === one ? two.id : one.id}`,
+    })),
+  };
+}
+
+/** From side to side of the shared room along its shortest axis, through its middle. */
+function across({ lo, hi }: Bounds, axis: (typeof AXES)[number], middle: Vector): { from: Vector; to: Vector } {
+  const at = (end: Vector): Vector => [
+    axis === 'x' ? end[0] : middle[0],
+    axis === 'y' ? end[1] : middle[1],
+    axis === 'z' ? end[2] : middle[2],
+  ];
+  return { from: at(lo), to: at(hi) };
 }

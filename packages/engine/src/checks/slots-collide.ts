@@ -1,29 +1,30 @@
+import type { Mark } from '../fit/finding.js';
 import { say, type Text } from '../fit/text.js';
-import { distance, farApart } from '../geometry/distance.js';
-import { type Bounded, compareBounded } from '../number/bounded.js';
+import { compareBounded } from '../number/bounded.js';
 import type { Rational } from '../number/rational.js';
-import { opposite } from '../spec/sides.js';
+import { cutBodies } from '../solids/cuts.js';
+import { type NearCuts, nearCuts } from '../solids/near.js';
 import type { Check, CheckContext, Found } from './check.js';
 import { alike, byId, once } from './support/alike.js';
-import { type Body, bodiesOf } from './support/bodies.js';
+import { cutName } from './support/cut-names.js';
 import { partNames } from './support/names.js';
+import { thinnest } from './support/sheet.js';
 
 /** Two cuts in one part run into each other, or leave less than the shop's skin between them. */
 export const slotsCollide: Check = {
   code: 'slots-collide',
   severity: 'error',
   *run(context) {
-    const { skin } = context.spec.shop.limits;
-    const near = context.fit.parts.flatMap((part) => pairs(bodiesOf(context, part), skin));
+    const near = tooNear(context, context.spec.shop.limits.skin);
     near.sort((a, b) => byId(a.one.id, b.one.id) || byId(a.two.id, b.two.id));
     // Two rows in one part once, where they come nearest; the same in the mirrored part with it.
     const rows = alike(near, ({ one, two }) => [one.part.id, one.row, two.row]).map((found): Rows => {
       const nearest = found.reduce((least, pair) => (pair.apart.value < least.apart.value ? pair : least));
-      return { ...nearest, more: found.length - 1 };
+      return { ...nearest, more: found.length - 1, all: found };
     });
     const key = ({ one, two, apart, more }: Rows) => [
-      one.name(),
-      two.name(),
+      cutName(context, one),
+      cutName(context, two),
       apart.value.toFixed(6),
       more,
       one.statement,
@@ -32,40 +33,22 @@ export const slotsCollide: Check = {
   },
 };
 
-interface Near {
-  readonly one: Body;
-  readonly two: Body;
-  readonly apart: Bounded;
-}
-
-interface Rows extends Near {
+interface Rows extends NearCuts {
   /** How many more pairs of theirs are too near. */
   readonly more: number;
-}
-
-/**
- * Slots of one row are a matter of the row, and a slot belongs with the recess of its own joint. Recesses may run
- * into one another, but not from opposite sides.
- */
-function matters(one: Body, two: Body): boolean {
-  if (one.row === two.row || (one.statement === two.statement && one.opening !== two.opening)) return false;
-  if (one.opening || two.opening) return true;
-  return one.kind !== 'notch' && two.kind !== 'notch' && one.surface === opposite(two.surface);
+  readonly all: readonly NearCuts[];
 }
 
 /** The pairs that are too near, the row that comes first by name first in each. */
-function pairs(bodies: readonly Body[], skin: Rational): readonly Near[] {
+function tooNear(context: CheckContext, skin: Rational): NearCuts[] {
   const asked = skin.toNumber();
-  const near: Near[] = [];
-  for (let i = 0; i < bodies.length; i++) {
-    const a = bodies[i];
-    for (let j = i + 1; a && j < bodies.length; j++) {
-      const b = bodies[j];
-      // Boxes first: most pairs lie far apart, and the bodies themselves are dear.
-      if (!b || farApart(a.bounds, b.bounds, asked) || !matters(a, b)) continue;
-      const apart = distance(a.solid(), b.solid(), asked);
-      if (apart.value !== 0 && compareBounded(apart, skin) !== -1) continue;
-      near.push(byId(a.row, b.row) <= 0 ? { one: a, two: b, apart } : { one: b, two: a, apart });
+  const near: NearCuts[] = [];
+  for (const part of context.fit.parts) {
+    if (part.cuts.length < 2) continue;
+    for (const pair of nearCuts(cutBodies(part, thinnest(context, part), context.joint), asked)) {
+      if (pair.apart.value !== 0 && compareBounded(pair.apart, skin) !== -1) continue;
+      const { one, two, from, to } = pair;
+      near.push(byId(one.row, two.row) <= 0 ? pair : { ...pair, one: two, two: one, from: to, to: from });
     }
   }
   return near;
@@ -83,19 +66,27 @@ function finding(context: CheckContext, group: readonly [Rows, ...Rows[]]): Foun
       : more > 0
         ? ', and so does one more pair of these two rows'
         : '';
-  const slots = group.flatMap((rows) => [rows.one, rows.two]).flatMap((body) => body.slot ?? []);
-  // Whatever is a slot can be moved along its run; the recess or notch it meets is there for another reason.
+  const slots = group.flatMap((rows) => [rows.one, rows.two]).flatMap(({ cut }) => ('slot' in cut ? cut.slot : []));
+  // Whatever is a slot can be moved along its run; the recess, notch or mitre it meets is there for another reason.
   const movable = two.opening ? two : one;
   return {
-    message: say`in ${partNames(context, parts)}, ${one.name()} and ${two.name()} ${meet}${others}`,
+    message: say`in ${partNames(context, parts)}, ${cutName(context, one)} and ${cutName(context, two)} ${meet}${others}`,
     cure: movable.opening
       ? say`Move one of the rows along the joint or leave a line out there, take a smaller connector, or use thicker material.`
       : say`Make one of them shallower, move one, or use thicker material.`,
-    source: movable.source,
+    source: movable.cut.source,
     related: [
-      { message: say`the other cut comes from here`, source: movable === two ? one.source : two.source },
+      { message: say`the other cut comes from here`, source: (movable === two ? one : two).cut.source },
       ...group.map(({ one: { part } }) => ({ message: say`${part.id} is of ${part.material}`, source: part.source })),
     ],
     about: { parts, joint: movable.joint, slots, statement: movable.statement },
+    marks: group.flatMap(({ all }) => all.map(markOf)),
   };
 }
+
+const markOf = ({ one, from, to, apart }: NearCuts): Mark => ({
+  part: one.part.id,
+  from,
+  to,
+  words: apart.value === 0 ? say`cuts meet` : say`${apart} left`,
+});

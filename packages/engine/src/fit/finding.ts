@@ -11,6 +11,16 @@ export interface Related {
   readonly source: Source;
 }
 
+/** A place in the cabinet frame where a finding shows, mm: a line, or a point where both ends are one. */
+export interface Mark {
+  /** The part it is to be marked in. */
+  readonly part: PartId;
+  readonly from: readonly [x: number, y: number, z: number];
+  readonly to: readonly [x: number, y: number, z: number];
+  /** A few words to stand beside it: "2.3 left". */
+  readonly words: Text;
+}
+
 /** Something that is wrong, unwise or worth knowing about a spec. */
 export interface Finding {
   /** Name of the check, such as `slot-near-edge`. */
@@ -30,6 +40,8 @@ export interface Finding {
     /** Statement whose braces may carry a silence for this finding. */
     readonly statement?: string | undefined;
   };
+  /** Where it shows in a drawing; for pens only, figures to be read are in the message. */
+  readonly marks?: readonly Mark[] | undefined;
   /** Exact figures a quick fix needs, lengths in mm as "n/d". */
   readonly data?: Readonly<Record<string, string | readonly string[]>> | undefined;
 }
