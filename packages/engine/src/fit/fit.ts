@@ -20,6 +20,27 @@ export interface Box {
   readonly hi: Point;
 }
 
+/**
+ * A frame turned about the upright: where its origin lies in the cabinet, and which way its x runs there. Its y runs a
+ * quarter turn to the left of its x, seen from above, and its z is the cabinet's, so that a hand stays a hand. Exact.
+ */
+export interface Turn {
+  readonly origin: { readonly x: Rational; readonly y: Rational };
+  /** Direction of its x; the length is of no account. */
+  readonly along: { readonly x: Rational; readonly y: Rational };
+}
+
+/**
+ * A corner cut straight off a part's outline, through its whole thickness: on each of the two sides that met there, how
+ * much of the part's extent is gone, mm. The line between the two ends of the cut is exact.
+ */
+export interface FittedCant {
+  /** Two edges of the part; `legs[i]` is measured inward from `corner[i]`. */
+  readonly corner: readonly [Side, Side];
+  readonly legs: readonly [Rational, Rational];
+  readonly source: Source;
+}
+
 /** How one size of a part was arrived at. */
 export interface Reason {
   /** The statement or default fact it rests on. */
@@ -56,12 +77,12 @@ export type Cut =
       readonly joint?: string | undefined;
       readonly source: Source;
     }
-  /** The end `side` is bevelled: the toe lies on `outer`, `angle` degrees off square. */
+  /** The end `side` is bevelled: the toe lies on `outer`, `angle` degrees off square (a double; 45 at a square corner). */
   | {
       readonly kind: 'bevel';
       readonly side: Side;
       readonly outer: Side;
-      readonly angle: 45;
+      readonly angle: number;
       readonly joint: string;
       readonly source: Source;
     };
@@ -69,6 +90,8 @@ export type Cut =
 export interface SlotCut<K extends 'disc' | 'mortise' | 'hole'> {
   readonly kind: K;
   readonly slot: string;
+  /** Present where `surface`, `centre` and `run` are told in another frame than the part's own: that of the part it meets. */
+  readonly turn?: Turn | undefined;
   readonly surface: Side;
   /** Middle of the mouth; in a mitre face `fromToe` says where across, and this point is on the toe line. */
   readonly centre: Point;
@@ -94,6 +117,16 @@ export interface FittedPart {
   readonly attitude: Attitude;
   readonly material: string;
   readonly source: Source;
+  /**
+   * Where its own frame lies in the cabinet, if it is turned: box, extent, cuts, bands and sides are told in its own
+   * frame. Absent: its own frame is the cabinet's. A turned part's width is a root; it is taken to the nearest
+   * thousandth of a mm (`width` has it with its bound) and never flows back into another part's planes.
+   */
+  readonly turn?: Turn | undefined;
+  /** A turned part's width before it was taken to the nearest thousandth. */
+  readonly width?: Bounded | undefined;
+  /** A corner cut off it. */
+  readonly cant?: FittedCant | undefined;
   /** Finished box; absent while a plane of it is not fixed or contradicted, or a size comes out at less than nothing. */
   readonly box?: Box | undefined;
   /** Finished extent along each axis where it is determined. */
@@ -147,8 +180,15 @@ export interface Slot {
 /** One half of a joint: what is milled into one part. */
 export interface Half {
   readonly part: PartId;
+  /**
+   * Present where the sides named here are those of the turned part it meets, as if this part were turned with it: on
+   * this part they are the cant and its ends.
+   */
+  readonly turn?: Turn | undefined;
   readonly surface: Side;
   readonly role: 'edge' | 'face' | 'mitre';
+  /** Of a mitre half: the side the toe lies on, and how far off square the end is sawn, degrees (a double; 45 at a square corner). */
+  readonly mitre?: { readonly outer: Side; readonly angle: number } | undefined;
   readonly datum: Side;
   /** The part's own datum edge's distance in from zero, mm, ≥ 0. */
   readonly setback: Rational;
@@ -211,6 +251,8 @@ export interface FittedJoint {
   /** Axis perpendicular to the contact (of the square-cut parts; for a mitre, the entering part's). */
   readonly axis: Axis;
   readonly meeting: 'edge to face' | 'edge to edge' | 'face to face' | 'mitre';
+  /** Where a turned part takes part: the frame in which sides, axes and coordinates of the joint are told. */
+  readonly turn?: Turn | undefined;
   /** Axis the slots are strung along; absent face to face. */
   readonly run?: Axis | undefined;
   /** Overlap of the two touching sides along the run, as coordinates; absent when sizes are not fixed or nothing overlaps. */

@@ -25,14 +25,19 @@ export interface PartSpec {
   readonly material: string;
   /** The extent the grain runs along, when written. */
   readonly grain?: Dimension | undefined;
+  /** The level part whose cant it stands along: it is turned, and spans from one end of the cant to the other. */
+  readonly on?: { readonly part: PartId; readonly source: Source } | undefined;
   readonly source: Source;
 }
 
-/** A plane of a part: one of its six sides, a wall of the groove it sits in, or a wall of its notch. */
+/**
+ * A plane of a part: one of its six sides, a wall of the groove it sits in, a wall of its notch, or its cant (`plane` is
+ * then the first side of the corner and of no account).
+ */
 export interface PlaneRef {
   readonly part: PartId;
   readonly plane: Side;
-  readonly of: 'part' | 'groove' | 'notch';
+  readonly of: 'part' | 'groove' | 'notch' | 'cant';
   readonly source: Source;
 }
 
@@ -186,6 +191,14 @@ export interface NotchStatement extends StatementBase {
   readonly legs: readonly { readonly dimension: Dimension; readonly length: Written }[];
 }
 
+/** A corner where two edges meet cut straight off: `legs` gives how much of the part is gone along each extent. */
+export interface CantStatement extends StatementBase {
+  readonly kind: 'cant';
+  readonly parts: readonly PartId[];
+  readonly corner: readonly [Side, Side];
+  readonly legs: readonly { readonly dimension: Dimension; readonly length: Written }[];
+}
+
 /** Edge band on sides of parts: the named planes are finished planes, cut sizes are less by the band. */
 export interface BandStatement extends StatementBase {
   readonly kind: 'band';
@@ -222,6 +235,7 @@ export type Statement =
   | JointStatement
   | PlacingStatement
   | NotchStatement
+  | CantStatement
   | BandStatement
   | LoadStatement
   | MoistureStatement;

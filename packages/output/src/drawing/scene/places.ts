@@ -75,6 +75,7 @@ function namedBy(statement: Statement): readonly PartId[] {
     case 'placing':
       return [...statement.parts, ...namedByFact(statement.fact)];
     case 'notch':
+    case 'cant':
     case 'band':
     case 'load':
       return statement.parts;
