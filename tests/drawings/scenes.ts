@@ -13,7 +13,7 @@ export interface Drawn {
   readonly scene: Scene;
 }
 
-const drawn = (name: string, result: FitResult, units: 'mm' | 'in'): Drawn => {
+export const drawn = (name: string, result: FitResult, units: 'mm' | 'in'): Drawn => {
   const scene = sceneOf(result, result.findings, { units });
   return { name: `${name}: ${scene.title}`, result, scene };
 };

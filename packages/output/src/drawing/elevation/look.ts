@@ -1,4 +1,4 @@
-import { type Axis, axisOf, opposite, type Side } from '@dryfit/engine';
+import { type Axis, axisOf, opposite, outward, type Side } from '@dryfit/engine';
 import { AXIS_NUMBER, type Vector } from '../exploded/vector.js';
 import type { Flat } from '../exploded/view.js';
 import { planeAt } from '../scene/figures.js';
@@ -57,8 +57,9 @@ export function sheetOf(look: Look, box: SceneBox, scale: number): Sheet {
   return { look, box, scale, width: size(acrossPaper(look)), height: size(upPaper(look)) };
 }
 
-/** How far a coordinate lies from a side of the part, mm. */
-export const distanceFrom = (box: SceneBox, side: Side, at: number): number => Math.abs(at - planeAt(box, side));
+/** How far in from a side of the part a coordinate lies, mm; negative outside, where a slot runs out over an edge. */
+export const distanceFrom = (box: SceneBox, side: Side, at: number): number =>
+  (planeAt(box, side) - at) * outward(side);
 
 /** Along the border `flank` from the left, or from the top. */
 export function alongPaper({ look, box, scale }: Sheet, axis: Axis, at: number): number {
