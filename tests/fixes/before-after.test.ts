@@ -16,10 +16,13 @@ async function shown(fix: Fix, code: string): Promise<string | undefined> {
     const { document, examination } = await bench.lay({ [TEXT]: text });
     for (const finding of examination.findings) {
       if (finding.code !== code) continue;
-      const [cure] = await curesOf(finding, document, bench.services.joinery, bench.trial, { among: [fix] });
+      const [cure] = await curesOf(finding, document, bench.services.joinery, bench.trial, {
+        among: [fix],
+        newFiles: true,
+      });
       if (!cure) continue;
-      const after = bench.edited(cure.edits);
-      const before = bench.edited([]);
+      const after = bench.changed(cure);
+      const before = bench.changed({ edits: [] });
       const changes = Object.keys(after)
         .filter((file) => after[file] !== before[file])
         .map(

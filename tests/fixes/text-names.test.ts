@@ -1,3 +1,12 @@
 import { proves } from './support/prove.js';
 
-proves('did-you-mean', 'import-it', 'import-path', 'declare-part', 'part-number', 'other-name', 'one-import');
+proves(
+  'did-you-mean',
+  'import-it',
+  'import-path',
+  'create-import',
+  'declare-part',
+  'part-number',
+  'other-name',
+  'one-import',
+);

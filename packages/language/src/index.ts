@@ -11,7 +11,7 @@ export {
 export type { MadeLine, Thickness, Variant } from './fits/fits.js';
 export { applied } from './fixes/apply.js';
 export { type CureOptions, curesOf, type Proved } from './fixes/cures.js';
-export type { Cure, FileEdit, Fix } from './fixes/fix.js';
+export type { Change, Cure, FileEdit, Fix } from './fixes/fix.js';
 export { fixes } from './fixes/index.js';
 export { Trial } from './fixes/trial.js';
 export { formatText } from './format/format.js';

@@ -1,5 +1,13 @@
 import type { Finding } from '@dryfit/engine';
-import { applied, createJoineryServices, type Examination, examine, type Fix, Trial } from '@dryfit/language';
+import {
+  applied,
+  type Change,
+  createJoineryServices,
+  type Examination,
+  examine,
+  type Fix,
+  Trial,
+} from '@dryfit/language';
 import { EmptyFileSystem, type LangiumDocument, URI } from 'langium';
 import { examples } from '../../support/examples.js';
 import type { Files } from '../../support/read.js';
@@ -50,11 +58,12 @@ export class Bench {
     return { document, examination: examine(document, this.services.joinery) };
   }
 
-  /** The files with edits made. */
-  edited(edits: Parameters<typeof applied>[2]): Files {
-    return Object.fromEntries(
-      Object.entries(this.texts).map(([name, text]) => [name, applied(text, uriOf(name).toString(), edits)]),
-    );
+  /** The files with a change made. */
+  changed({ edits, newFiles = [] }: Change): Files {
+    return Object.fromEntries([
+      ...Object.entries(this.texts).map(([name, text]) => [name, applied(text, uriOf(name).toString(), edits)]),
+      ...newFiles.map(({ uri, text }) => [URI.parse(uri).path.slice(1), text]),
+    ]);
   }
 }
 

@@ -37,10 +37,14 @@ export async function prove(fix: Fix, wanted = WANTED): Promise<Proof> {
     const suited = examination.findings.filter(({ code }) => fix.codes.includes(code)).slice(0, 3);
     for (const finding of suited) {
       seen++;
-      const cures = await curesOf(finding, document, bench.services.joinery, bench.trial, { among: [fix] });
+      const cures = await curesOf(finding, document, bench.services.joinery, bench.trial, {
+        among: [fix],
+        newFiles: true,
+      });
       if (cures.length > 0) cured++;
-      for (const { title, edits } of cures) {
-        const after = (await fresh.lay(bench.edited(edits))).examination.findings;
+      for (const cure of cures) {
+        const { title } = cure;
+        const after = (await fresh.lay(bench.changed(cure))).examination.findings;
         const had = tally(examination.findings).get(finding.code) ?? 0;
         const has = tally(after).get(finding.code) ?? 0;
         const more = unlisted(examination.findings, after, fix);

@@ -48,6 +48,13 @@ function mistypedName(text: string, random: () => number): string | undefined {
 
 const IMPORT = /^import "(shop\.joinery)"\r?\n/m;
 
+/** An import of a file that is called otherwise, or lies elsewhere. */
+function wrongImport(text: string, random: () => number): string | undefined {
+  const wrong = ['shop', 'shops.joinery', 'stock/shop.joinery', 'shp.joinery', '../shop.joinery'];
+  const now = text.replace(IMPORT, `import "${wrong[pick(random, wrong.length)]}"\n`);
+  return now === text ? undefined : now;
+}
+
 /** By the fix that they are for. */
 export const slips: Readonly<Record<string, () => Iterable<Files>>> = {
   'did-you-mean': () => everywhere(mistypedName),
@@ -56,12 +63,8 @@ export const slips: Readonly<Record<string, () => Iterable<Files>>> = {
       const without = text.replace(IMPORT, '');
       return without === text ? undefined : without;
     }),
-  'import-path': () =>
-    everywhere((text, random) => {
-      const wrong = ['shop', 'shops.joinery', 'stock/shop.joinery', 'shp.joinery', '../shop.joinery'];
-      const now = text.replace(IMPORT, `import "${wrong[pick(random, wrong.length)]}"\n`);
-      return now === text ? undefined : now;
-    }),
+  'import-path': () => everywhere(wrongImport),
+  'create-import': () => everywhere(wrongImport),
   figure: () =>
     everywhere((text, random) => {
       const shop = SHOP.split('\n').slice(2);

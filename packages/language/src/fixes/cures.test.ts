@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { expect, test } from 'vitest';
+import { OperationCancelled } from 'langium';
+import { describe, expect, test } from 'vitest';
 import { FilesInMemory } from '../testing/files.fixture.js';
 import { applied, isSound } from './apply.js';
 import { curesOf } from './cures.js';
@@ -89,6 +90,61 @@ test('what a job’s line brings about is cured in the cabinet', async () => {
   const cures = await offered(narrow);
   expect(cures.map(({ fix }) => fix.name)).toContain('allow');
   for (const cure of cures) expect(cure.text).toContain('1 of ReadersDesk(deep = 280)');
+});
+
+describe('a cure that changes a file that others draw on', () => {
+  const patterns = 'import "shop.joinery"\npattern three { lines 70, 160, 300 }\n';
+  const drawing = text.replace('shop.joinery', 'patterns.joinery').replace('lines 70, 160, 300', 'three');
+  const files = {
+    'shop.joinery': shop,
+    'patterns.joinery': patterns,
+    'text.joinery': drawing,
+    'other.joinery': drawing.replaceAll('ReadersDesk', 'Lectern').replace('depth 320', 'depth 420'),
+    'apart.joinery': text.replace('lines 70, 160, 300', 'lines 70, 160, 250'),
+  };
+
+  async function offeredWith(...open: readonly string[]) {
+    const memory = new FilesInMemory(files);
+    for (const name of open) expect((await memory.examine(name)).findings).toEqual([]);
+    const { findings } = await memory.examine('text.joinery');
+    const documents = ['text.joinery', ...open].flatMap((name) => memory.document(name) ?? []);
+    const [document] = documents;
+    const finding = findings.find(({ code }) => code === 'slot-near-edge');
+    if (!document || !finding) throw new Error('nothing is found');
+    const uri = memory.document('patterns.joinery')?.uri.toString() ?? '';
+    const at = patterns.indexOf('three');
+    /** Gives the pattern other lines, and another name that only the text at hand goes along with. */
+    const renaming = writing('by three', 'by four', {
+      *offer(about) {
+        for (const cure of writing('by three', 'by four').offer(about))
+          yield {
+            ...cure,
+            edits: [...cure.edits, { uri, start: at, end: patterns.length, text: 'four { lines 70, 160, 250 }\n' }],
+          };
+      },
+    });
+    const { joinery } = memory.services;
+    const cures = await curesOf(finding, document, joinery, new Trial(joinery), { among: [renaming], open: documents });
+    return cures.length;
+  }
+
+  test('is offered where nobody looks at the others', async () => expect(await offeredWith()).toBe(1));
+  test('is offered where the others draw on something else', async () =>
+    expect(await offeredWith('apart.joinery')).toBe(1));
+  test('is not offered where it breaks another that is open', async () =>
+    expect(await offeredWith('other.joinery')).toBe(0));
+});
+
+test('a search that is over finds nothing', async () => {
+  const memory = new FilesInMemory({ 'shop.joinery': shop, 'text.joinery': text });
+  const { findings } = await memory.examine('text.joinery');
+  const [document, finding] = [memory.document('text.joinery'), findings[0]];
+  if (!document || !finding) throw new Error('nothing is found');
+  const { joinery } = memory.services;
+  let asked = 0;
+  const isOver = () => ++asked > 2;
+  await expect(curesOf(finding, document, joinery, new Trial(joinery), { isOver })).rejects.toBe(OperationCancelled);
+  expect(asked).toBe(3);
 });
 
 test('every fix has a name of its own', () => {

@@ -12,11 +12,22 @@ export interface FileEdit {
   readonly text: string;
 }
 
+/** A file that is not there yet, and what is to stand in it. */
+export interface NewFile {
+  readonly uri: string;
+  readonly text: string;
+}
+
+/** What is done to the files of a workspace. */
+export interface Change {
+  readonly edits: readonly FileEdit[];
+  readonly newFiles?: readonly NewFile[] | undefined;
+}
+
 /** One way to cure a finding. */
-export interface Cure {
+export interface Cure extends Change {
   /** What it does, as an imperative with its figures and without a full stop. */
   readonly title: string;
-  readonly edits: readonly FileEdit[];
   /** What the text most likely means; at most one cure of a finding is. */
   readonly preferred?: boolean | undefined;
 }
@@ -46,6 +57,11 @@ export interface Fix {
    * for the user to do. Any other new finding keeps a cure from being offered.
    */
   readonly mayFollow?: Readonly<Record<string, string>> | undefined;
+  /**
+   * Checks whose preferred cure may be made without anybody looking, and why: every size and every slot stays what the
+   * text says already. A guess at what was meant, however near, is not of that kind.
+   */
+  readonly safe?: Readonly<Record<string, string>> | undefined;
   /** How many of its cures are offered for one finding, of those that do cure; all if absent. */
   readonly most?: number | undefined;
   /** Cures to try, the best first; each is proved before anybody sees it. */

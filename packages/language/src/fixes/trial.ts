@@ -1,10 +1,10 @@
-import type { LangiumDocument, URI } from 'langium';
+import { type LangiumDocument, URI } from 'langium';
 import { type Examination, type ExamineOptions, examine } from '../findings/examine.js';
 import { isLibrary } from '../library/library.js';
 import { createJoineryServices } from '../module.js';
 import type { JoineryServices } from '../services.js';
 import { applied } from './apply.js';
-import type { FileEdit } from './fix.js';
+import type { Change } from './fix.js';
 
 /**
  * Tries edits on copies of the files: the language once more, over the same texts, where nobody is looking. Made when
@@ -12,7 +12,7 @@ import type { FileEdit } from './fix.js';
  */
 export class Trial {
   private readonly copy: JoineryServices;
-  private edits: readonly FileEdit[] = [];
+  private change: Change = { edits: [] };
   /** One trial at a time: they share their copies. */
   private last: Promise<unknown> = Promise.resolve();
 
@@ -21,29 +21,35 @@ export class Trial {
     this.copy = createJoineryServices({
       fileSystemProvider: () =>
         Object.assign(Object.create(files) as typeof files, {
-          readFile: async (uri: URI) => applied(await this.textOf(uri), uri.toString(), this.edits),
+          readFile: async (uri: URI) => applied(await this.textOf(uri), uri.toString(), this.change.edits),
         }),
     }).joinery;
   }
 
-  /** What would be said of a document with the edits made. */
-  examine(document: LangiumDocument, edits: readonly FileEdit[], options: ExamineOptions = {}): Promise<Examination> {
-    const next = this.last.then(() => this.run(document.uri, edits, options));
+  /** What would be said of a document with the change made. */
+  examine(document: LangiumDocument, change: Change, options: ExamineOptions = {}): Promise<Examination> {
+    const next = this.last.then(() => this.run(document.uri, change, options));
     this.last = next.catch(() => undefined);
     return next;
   }
 
-  private async run(uri: URI, edits: readonly FileEdit[], options: ExamineOptions): Promise<Examination> {
-    this.edits = edits;
-    const { LangiumDocuments, DocumentBuilder } = this.copy.shared.workspace;
+  private async run(uri: URI, change: Change, options: ExamineOptions): Promise<Examination> {
+    this.change = change;
+    const { LangiumDocumentFactory, LangiumDocuments, DocumentBuilder } = this.copy.shared.workspace;
     const changed: URI[] = [];
     const gone: URI[] = [];
     for (const { uri: own, textDocument } of LangiumDocuments.all.toArray()) {
       if (isLibrary(own)) continue;
       const original = this.original.shared.workspace.LangiumDocuments.getDocument(own);
-      if (!original) gone.push(own);
-      else if (textDocument.getText() !== applied(original.textDocument.getText(), own.toString(), edits))
-        changed.push(own);
+      const before = original?.textDocument.getText() ?? this.madeFor(own);
+      if (before === undefined) gone.push(own);
+      else if (textDocument.getText() !== applied(before, own.toString(), change.edits)) changed.push(own);
+    }
+    for (const { uri: made, text } of change.newFiles ?? []) {
+      const own = URI.parse(made);
+      if (LangiumDocuments.hasDocument(own)) continue;
+      LangiumDocuments.addDocument(LangiumDocumentFactory.fromString(text, own));
+      changed.push(own);
     }
     if (changed.length + gone.length > 0) await DocumentBuilder.update(changed, gone);
     const copy = await LangiumDocuments.getOrCreateDocument(uri);
@@ -53,6 +59,15 @@ export class Trial {
 
   private async textOf(uri: URI): Promise<string> {
     const document = this.original.shared.workspace.LangiumDocuments.getDocument(uri);
-    return document?.textDocument.getText() ?? this.original.shared.workspace.FileSystemProvider.readFile(uri);
+    return (
+      document?.textDocument.getText() ??
+      this.madeFor(uri) ??
+      this.original.shared.workspace.FileSystemProvider.readFile(uri)
+    );
+  }
+
+  /** The text of a file that the change on trial makes. */
+  private madeFor(uri: URI): string | undefined {
+    return this.change.newFiles?.find((file) => file.uri === uri.toString())?.text;
   }
 }

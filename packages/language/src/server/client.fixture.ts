@@ -4,6 +4,7 @@ import { startLanguageServer } from 'langium/lsp';
 import { NodeFileSystem } from 'langium/node';
 import { createConnection } from 'vscode-languageserver/node';
 import {
+  type ClientCapabilities,
   createProtocolConnection,
   StreamMessageReader,
   StreamMessageWriter,
@@ -17,7 +18,7 @@ export const example = (name: string): string => readFileSync(new URL(name, fold
 export const exampleUri = (name: string): string => new URL(name, folder).href;
 
 /** A client and a server that speak over a wire in memory; the server reads the examples. */
-export async function connect(settings: Readonly<Record<string, unknown>> = {}) {
+export async function connect(settings: Readonly<Record<string, unknown>> = {}, capabilities: ClientCapabilities = {}) {
   const [up, down] = [new PassThrough(), new PassThrough()];
   const connection = createConnection(new StreamMessageReader(up), new StreamMessageWriter(down));
   startLanguageServer(createJoineryServerServices({ connection, ...NodeFileSystem }).shared);
@@ -32,7 +33,7 @@ export async function connect(settings: Readonly<Record<string, unknown>> = {}) 
   await client.sendRequest('initialize', {
     processId: null,
     rootUri: null,
-    capabilities: {},
+    capabilities,
     initializationOptions: { dryfit: settings },
   });
   await client.sendNotification('initialized', {});

@@ -1,6 +1,5 @@
 import type { Finding } from '@dryfit/engine';
-import type { Cancellation, LangiumDocument } from 'langium';
-import { URI } from 'langium';
+import { Cancellation, type LangiumDocument } from 'langium';
 import type { CodeActionProvider } from 'langium/lsp';
 import {
   type CodeAction,
@@ -8,37 +7,55 @@ import {
   type CodeActionParams,
   type Diagnostic,
   type Range,
-  type WorkspaceEdit,
 } from 'vscode-languageserver-protocol';
-import { curesOf } from '../fixes/cures.js';
-import type { FileEdit } from '../fixes/fix.js';
-import { Trial } from '../fixes/trial.js';
+import { safeChange } from '../fixes/safe.js';
+import { Cures } from './cures.js';
 import type { JoineryServerServices } from './services.js';
+import { workspaceEdit } from './workspace-edits.js';
 
-/** Offers the cures of what is found in the stretch that an editor asks about. */
+/** Everything that can be cured without looking, at once. */
+export const FIX_ALL: CodeActionKind = `${CodeActionKind.SourceFixAll}.dryfit`;
+
+/** The kinds of action that are offered. */
+export const ACTION_KINDS: readonly CodeActionKind[] = [CodeActionKind.QuickFix, FIX_ALL];
+
+/**
+ * Offers the cures of what is found in the stretch that an editor asks about, and all safe ones at once to whoever
+ * asks for that. It is asked once the text at hand has been examined; what the editor takes the findings to be may be
+ * older and is only used to tell which of them an action is for.
+ */
 export class JoineryCodeActionProvider implements CodeActionProvider {
-  private trial: Trial | undefined;
+  private readonly cures: Cures;
 
-  constructor(private readonly services: JoineryServerServices) {}
+  constructor(private readonly services: JoineryServerServices) {
+    this.cures = new Cures(services);
+  }
 
   async getCodeActions(
     document: LangiumDocument,
-    { range, context }: CodeActionParams,
-    cancelToken?: Cancellation.CancellationToken,
+    { range, context: { only, diagnostics } }: CodeActionParams,
+    token = Cancellation.CancellationToken.None,
   ): Promise<CodeAction[]> {
-    if (context.only && !context.only.some((kind) => CodeActionKind.QuickFix.startsWith(kind))) return [];
-    const { thickness, joinery } = this.services.editor.Settings.now;
-    const options = { thickness, joinery, isOver: () => cancelToken?.isCancellationRequested ?? false };
-    const { version } = document.textDocument;
-    const here = this.services.editor.Examinations.of(document).findings.filter((finding) =>
-      touches(finding, document, range),
-    );
-    if (here.length === 0) return [];
-    this.trial ??= new Trial(this.services);
+    const wanted = (kind: string): boolean => only === undefined || only.some((one) => isWithin(kind, one));
+    return [
+      ...(wanted(CodeActionKind.QuickFix) ? await this.quickFixes(document, range, diagnostics, token) : []),
+      // Nobody wants it beside the fixes of one place.
+      ...(only && wanted(FIX_ALL) ? await this.fixAll(document, token) : []),
+    ];
+  }
+
+  private async quickFixes(
+    document: LangiumDocument,
+    range: Range,
+    told: readonly Diagnostic[],
+    token: Cancellation.CancellationToken,
+  ): Promise<CodeAction[]> {
     const actions: CodeAction[] = [];
-    for (const finding of here) {
-      const diagnostics = context.diagnostics.filter((diagnostic) => isAbout(diagnostic, finding, document));
-      for (const { title, edits, preferred } of await curesOf(finding, document, this.services, this.trial, options)) {
+    const { findings } = this.services.editor.Examinations.of(document);
+    for (const finding of findings.filter((one) => touches(one, document, range))) {
+      const diagnostics = told.filter((diagnostic) => isAbout(diagnostic, finding, document));
+      for (const cure of await this.cures.of(finding, document, token)) {
+        const { title, preferred } = cure;
         const known = actions.find((action) => action.title === title);
         if (known) known.diagnostics?.push(...diagnostics);
         else
@@ -47,27 +64,26 @@ export class JoineryCodeActionProvider implements CodeActionProvider {
             kind: CodeActionKind.QuickFix,
             diagnostics: [...diagnostics],
             ...(preferred ? { isPreferred: true } : {}),
-            edit: this.workspaceEdit(edits),
+            edit: workspaceEdit(cure, this.services.shared.workspace.LangiumDocuments),
           });
       }
     }
-    // What was worked out for a text that has gone on meanwhile would land in the wrong places.
-    return document.textDocument.version === version ? actions : [];
+    return actions;
   }
 
-  private workspaceEdit(edits: readonly FileEdit[]): WorkspaceEdit {
-    const changes: NonNullable<WorkspaceEdit['changes']> = {};
-    for (const { uri, start, end, text } of edits) {
-      const own = this.services.shared.workspace.LangiumDocuments.getDocument(URI.parse(uri))?.textDocument;
-      if (!own) continue;
-      changes[uri] = [
-        ...(changes[uri] ?? []),
-        { range: { start: own.positionAt(start), end: own.positionAt(end) }, newText: text },
-      ];
-    }
-    return { changes };
+  private async fixAll(document: LangiumDocument, token: Cancellation.CancellationToken): Promise<CodeAction[]> {
+    const { findings } = this.services.editor.Examinations.of(document);
+    if (findings.length === 0) return [];
+    const options = this.cures.options(() => token.isCancellationRequested);
+    const change = await safeChange(findings, document, this.services, this.cures.trial, options);
+    if (!change) return [];
+    const { LangiumDocuments } = this.services.shared.workspace;
+    return [{ title: change.title, kind: FIX_ALL, edit: workspaceEdit(change, LangiumDocuments) }];
   }
 }
+
+/** A kind that is another or one of its kinds. */
+const isWithin = (kind: string, other: string): boolean => kind === other || kind.startsWith(`${other}.`);
 
 /** A finding is shown in the first line of what it is about. */
 function touches({ source }: Finding, { textDocument }: LangiumDocument, range: Range): boolean {

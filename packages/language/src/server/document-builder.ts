@@ -1,4 +1,12 @@
-import { type BuildOptions, type Cancellation, DocumentState, type LangiumDocument, type URI } from 'langium';
+import {
+  type BuildOptions,
+  type Cancellation,
+  DocumentState,
+  type LangiumDocument,
+  OperationCancelled,
+  type URI,
+  UriUtils,
+} from 'langium';
 import type { LangiumSharedServices } from 'langium/lsp';
 import { importsOf } from '../scope/imports.js';
 import { JoineryDocumentBuilder } from '../workspace/document-builder.js';
@@ -24,6 +32,9 @@ export class ServerDocumentBuilder extends JoineryDocumentBuilder {
     });
   }
 
+  /** Documents whose text has gone on since they were built. */
+  private readonly expected = new Set<string>();
+
   /** While the open documents are built and others wait, the whole is no further than these. */
   private waiting = false;
 
@@ -36,7 +47,47 @@ export class ServerDocumentBuilder extends JoineryDocumentBuilder {
     if (!document) return false;
     document.state = DocumentState.Changed;
     this.currentState = DocumentState.Changed;
+    this.expected.add(uri.toString());
     return true;
+  }
+
+  /** Some edit has come that is not taken in yet. */
+  get isExpecting(): boolean {
+    return this.expected.size > 0;
+  }
+
+  override async update(changed: URI[], deleted: URI[], cancelToken?: Cancellation.CancellationToken): Promise<void> {
+    for (const uri of [...changed, ...deleted]) this.expected.delete(uri.toString());
+    await super.update(changed, deleted, cancelToken);
+  }
+
+  /**
+   * A build that an edit has overtaken may come to its end first, so that all but the edited document are further than
+   * that is: whoever asks about it waits for the next build, and so does who asks about a file that was just opened.
+   */
+  protected override awaitDocumentState(
+    state: DocumentState,
+    uri: URI,
+    cancelToken: Cancellation.CancellationToken,
+  ): Promise<URI> {
+    const document = this.langiumDocuments.getDocument(uri);
+    const known = document !== undefined && !this.expected.has(uri.toString());
+    if (known || !this.attention.isOpen({ uri })) return super.awaitDocumentState(state, uri, cancelToken);
+    return new Promise((resolve, reject) => {
+      const done = () => {
+        built.dispose();
+        calledOff.dispose();
+      };
+      const built = this.onDocumentPhase(state, (one) => {
+        if (!UriUtils.equals(one.uri, uri)) return;
+        done();
+        resolve(one.uri);
+      });
+      const calledOff = cancelToken.onCancellationRequested(() => {
+        done();
+        reject(OperationCancelled);
+      });
+    });
   }
 
   protected override async buildRead(

@@ -1,5 +1,6 @@
 import { DefaultLanguageServer } from 'langium/lsp';
 import type { InitializeParams, InitializeResult } from 'vscode-languageserver-protocol';
+import { ACTION_KINDS } from './code-action-provider.js';
 
 /** Langium's server, which can do some things more than it says of itself. */
 export class JoineryLanguageServer extends DefaultLanguageServer {
@@ -14,6 +15,7 @@ export class JoineryLanguageServer extends DefaultLanguageServer {
       capabilities: {
         ...capabilities,
         completionProvider: { ...capabilities.completionProvider, resolveProvider: true },
+        codeActionProvider: { codeActionKinds: [...ACTION_KINDS] },
         codeLensProvider: { resolveProvider: true },
         inlayHintProvider: { resolveProvider: true },
         selectionRangeProvider: true,

@@ -5,6 +5,10 @@ import { hiddenUntilRead, READ } from '../support/hidden.js';
 export const didYouMean: Fix = {
   name: 'did-you-mean',
   codes: ['unknown-name', 'unknown-check', 'hyphened-fraction'],
+  safe: {
+    'unknown-check': 'which findings are put up with changes no size',
+    'hyphened-fraction': 'the number is read like this already, and refused only until it is written so',
+  },
   mayFollow: {
     ...hiddenUntilRead(READ),
     'one-part-wanted': 'the name stands for several parts, of which the statement wants one',

@@ -1,5 +1,6 @@
 import type { Fix } from '../fix.js';
 import { allowText } from './allow-text.js';
+import { createImport } from './create-import.js';
 import { cutDepth } from './cut-depth.js';
 import { declarePart } from './declare-part.js';
 import { didYouMean } from './did-you-mean.js';
@@ -23,6 +24,7 @@ export const textFixes: readonly Fix[] = [
   didYouMean,
   importIt,
   importPath,
+  createImport,
   declarePart,
   partNumber,
   plane,

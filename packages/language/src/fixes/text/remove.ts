@@ -8,6 +8,7 @@ import { without } from '../support/place.js';
 export const remove: Fix = {
   name: 'remove',
   codes: ['never-used', 'allow-unused', 'unknown-check'],
+  safe: { 'allow-unused': 'what allows nothing changes nothing' },
   mayFollow: { 'never-used': 'it was used by nothing but what is taken out' },
   *offer(about): Iterable<Cure> {
     const silence = nodeOf(about, isSilence);

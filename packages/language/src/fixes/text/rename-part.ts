@@ -7,6 +7,7 @@ import { nodeOf } from '../support/node.js';
 export const renamePart: Fix = {
   name: 'rename-part',
   codes: ['name-of-a-side'],
+  safe: { 'name-of-a-side': 'it is the same part by another name' },
   *offer(about): Iterable<Cure> {
     const { finding, document, cabinet } = about;
     const part = nodeOf(about, isPart);

@@ -1,0 +1,102 @@
+import type { Finding } from '@dryfit/engine';
+import { type Cancellation, DocumentState, type LangiumDocument, OperationCancelled } from 'langium';
+import { type CureOptions, curesOf, type Proved } from '../fixes/cures.js';
+import { Trial } from '../fixes/trial.js';
+import type { ServerDocumentBuilder } from './document-builder.js';
+import type { JoineryLanguageServer } from './language-server.js';
+import type { JoineryServerServices } from './services.js';
+import { makesFiles } from './workspace-edits.js';
+
+/**
+ * Cures of findings, sought when first asked for and kept until any text or setting changes, so that of several
+ * questions about a place only the first takes its time, also if it is called off meanwhile.
+ */
+export class Cures {
+  private readonly kept = new Map<Finding, Search>();
+  private trialMade: Trial | undefined;
+
+  constructor(private readonly services: JoineryServerServices) {
+    services.shared.workspace.DocumentBuilder.onUpdate(() => this.clear());
+    services.editor.Settings.onChange(() => this.clear());
+  }
+
+  /** Of a finding of a document; fails as called off once the token is, or a text goes on. */
+  of(finding: Finding, document: LangiumDocument, token: Cancellation.CancellationToken): Promise<readonly Proved[]> {
+    let search = this.kept.get(finding);
+    if (!search || search.isLeft) {
+      search = new Search((isOver) => curesOf(finding, document, this.services, this.trial, this.options(isOver)));
+      this.kept.set(finding, search);
+    }
+    return search.wait(token);
+  }
+
+  /** Where changes are tried. */
+  get trial(): Trial {
+    this.trialMade ??= new Trial(this.services);
+    return this.trialMade;
+  }
+
+  /** What cures are sought with. */
+  options(isOver: () => boolean): CureOptions {
+    const { shared, editor } = this.services;
+    const { thickness, joinery } = editor.Settings.now;
+    const builder = shared.workspace.DocumentBuilder as ServerDocumentBuilder;
+    return {
+      thickness,
+      joinery,
+      newFiles: makesFiles((shared.lsp.LanguageServer as JoineryLanguageServer).client),
+      open: shared.workspace.LangiumDocuments.all
+        .filter((document) => builder.attention.isOpen(document) && document.state >= DocumentState.Linked)
+        .toArray(),
+      isOver: () => builder.isExpecting || isOver(),
+    };
+  }
+
+  private clear(): void {
+    for (const search of this.kept.values()) search.stop();
+    this.kept.clear();
+  }
+}
+
+/** How long is sought on when nobody waits: an editor that calls a question off often asks it again, ms. */
+const PATIENCE = 1000;
+
+/** A search that several may wait for. */
+class Search {
+  private waiting = 0;
+  private leftAt = performance.now();
+  private stopped = false;
+  private readonly found: Promise<readonly Proved[]>;
+
+  constructor(seek: (isOver: () => boolean) => Promise<readonly Proved[]>) {
+    this.found = seek(() => this.isOver());
+    this.found.catch(() => this.stop());
+  }
+
+  /** It came to no end. */
+  get isLeft(): boolean {
+    return this.stopped;
+  }
+
+  stop(): void {
+    this.stopped = true;
+  }
+
+  async wait(token: Cancellation.CancellationToken): Promise<readonly Proved[]> {
+    if (token.isCancellationRequested) throw OperationCancelled;
+    this.waiting += 1;
+    try {
+      return await new Promise((resolve, reject) => {
+        const listening = token.onCancellationRequested(() => reject(OperationCancelled));
+        this.found.then(resolve, reject).finally(() => listening.dispose());
+      });
+    } finally {
+      this.waiting -= 1;
+      this.leftAt = performance.now();
+    }
+  }
+
+  private isOver(): boolean {
+    return this.stopped || (this.waiting === 0 && performance.now() - this.leftAt > PATIENCE);
+  }
+}
