@@ -14,6 +14,7 @@ export const otherConnector: Fix = {
     'slot-breaks-through',
     'joint-bottoms-out',
     'connector-too-long',
+    'connector-binds',
     'thin-wall',
     'mitre-no-room',
     'pair-too-short',

@@ -18,7 +18,7 @@ interface Depths {
 /** Plunges deeper or less deep for a connector, wherever the shop uses it. */
 export const plunge: Fix = {
   name: 'plunge',
-  codes: ['joint-bottoms-out', 'connector-too-long', 'slot-breaks-through', 'mitre-no-room'],
+  codes: ['joint-bottoms-out', 'connector-binds', 'connector-too-long', 'slot-breaks-through', 'mitre-no-room'],
   most: 1,
   *offer(about): Iterable<Cure> {
     const name = connectOf(about)?.connector;
@@ -39,7 +39,8 @@ function* wanted(about: Case, { plunge: now, across, clearance = Rational.ZERO }
   const { code, data } = about.finding;
   const short = lengthIn(data?.short);
   const half = short && tenth(short.div(Rational.TWO));
-  if (code === 'joint-bottoms-out' && half) yield { face: now.face.add(half), edge: now.edge.add(half) };
+  if ((code === 'joint-bottoms-out' || code === 'connector-binds') && half)
+    yield { face: now.face.add(half), edge: now.edge.add(half) };
   const least = lengthIn(data?.plunge);
   if (code === 'connector-too-long' && least)
     yield { face: Rational.max(now.face, least), edge: Rational.max(now.edge, least) };

@@ -7,6 +7,7 @@ export const summaries: Readonly<Record<string, string>> = {
   "back-pinched": "A groove or housing is narrower than the panel that goes into it may be thick.",
   "banded-datum": "Slots are measured from a banded edge, and nothing says whether the band is on by then.",
   "check-failed": "A check could not be run to its end by a fault of its own, so that what it would have found is not known.",
+  "connector-binds": "A connector meets the round of its slots before the joint closes, though each of its measures goes in.",
   "connector-too-long": "A connector is longer than its slot is at the surface, or thicker than its slot is wide.",
   "datum-inside": "A part reaches beyond the plane that its slots are to be measured from.",
   "datum-off-the-run": "The datum named is not at either end of the run of slots.",
