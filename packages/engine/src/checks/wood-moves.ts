@@ -45,7 +45,7 @@ function* panels(context: CheckContext, captured: readonly CapturedPanel[]): Ite
       about: { parts, joint: groove.id, statement: groove.statement },
       data: jams
         ? { clearance: swells.div(Rational.TWO).toString() }
-        : { deeper: hold.neg().add(Rational.ONE).toString() },
+        : { depth: panel.depth.sub(hold).add(Rational.ONE).toString() },
     };
   }
 }

@@ -17,6 +17,8 @@ export interface CapturedPanel {
   readonly shrinks: Rational;
   /** Room at the bottoms of both grooves, mm. */
   readonly room: Rational;
+  /** The shallower of the two grooves, mm. */
+  readonly depth: Rational;
   /** How deep the panel still stands in the groove it slips out of first, once it has shrunk and slid away, mm. */
   readonly hold: Rational;
 }
@@ -88,6 +90,7 @@ function captured(spec: Spec, fit: Fit, part: FittedPart, moisture: Moisture): C
     swells,
     shrinks,
     room: atLow.clearance.add(atHigh.clearance),
+    depth: Rational.min(atLow.depth, atHigh.depth),
     hold: leastHold.sub(shrinks),
   };
 }

@@ -12,7 +12,7 @@ interface Figure {
 /** Gives a groove, housing or rebate the width, depth, clearance or stop that suits. */
 export const cutFigures: Fix = {
   name: 'cut-figures',
-  codes: ['back-pinched', 'groove-bottoms-out', 'groove-shows', 'slot-breaks-through'],
+  codes: ['back-pinched', 'groove-bottoms-out', 'groove-shows', 'slot-breaks-through', 'wood-moves'],
   most: 1,
   *offer(about): Iterable<Cure> {
     const joint = jointOf(about);
@@ -50,6 +50,12 @@ function* figures({ finding, unit }: Case): Iterable<Figure> {
     case 'groove-bottoms-out':
       if (stray) yield { cut: 'clearance', length: stray.add(Rational.of(1, 2)) };
       return;
+    case 'wood-moves': {
+      const [clearance, depth] = [lengthIn(data?.clearance), lengthIn(data?.depth)];
+      if (clearance) yield { cut: 'clearance', length: decent(clearance, unit, 'more') };
+      if (depth) yield { cut: 'depth', length: decent(depth, unit, 'more') };
+      return;
+    }
     case 'groove-shows':
       for (const short of [10, 20]) yield { cut: 'stopped', length: decent(Rational.of(short), unit, 'more') };
       return;
