@@ -20,16 +20,17 @@ const shared = {
 const node = { ...shared, platform: 'node', format: 'cjs', target: 'node20' };
 const browser = { ...shared, platform: 'browser', target: 'es2022', mainFields: ['browser', 'module', 'main'] };
 
+const commandLine = {
+  ...node,
+  entryPoints: [join(root, 'packages/cli/src/main.ts')],
+  format: 'esm',
+  // What is written for CommonJS inside the bundle asks for Node's own modules by `require`.
+  banner: { js: "import { createRequire } from 'node:module';\nconst require = createRequire(import.meta.url);" },
+};
+
 const [, ...shipped] = await Promise.all([
-  build({
-    ...node,
-    entryPoints: [join(root, 'packages/cli/src/main.ts')],
-    outfile: join(root, 'packages/cli/dist/dryfit.js'),
-    format: 'esm',
-    minify: false,
-    // What is written for CommonJS inside the bundle asks for Node's own modules by `require`.
-    banner: { js: "import { createRequire } from 'node:module';\nconst require = createRequire(import.meta.url);" },
-  }),
+  build({ ...commandLine, outfile: join(root, 'packages/cli/dist/dryfit.js'), minify: false }),
+  build({ ...commandLine, outfile: join(extension, 'dist/command-line.mjs') }),
   build({
     ...node,
     entryPoints: [join(extension, 'src/main-desktop.ts')],

@@ -31,6 +31,7 @@ for (const bundle of [
   manifest.browser,
   './dist/server.cjs',
   './dist/server-worker.js',
+  './dist/command-line.mjs',
   './dist/third-party.txt',
   './dist/webview',
   './dist/checks',
@@ -38,7 +39,7 @@ for (const bundle of [
   cpSync(join(extension, bundle), join(stage, bundle), { recursive: true });
 }
 // Source maps stay at home, so no bundle asks for one.
-for (const bundle of readdirSync(join(stage, 'dist')).filter((name) => /\.c?js$/.test(name))) {
+for (const bundle of readdirSync(join(stage, 'dist')).filter((name) => /\.[cm]?js$/.test(name))) {
   const file = join(stage, 'dist', bundle);
   writeFileSync(file, readFileSync(file, 'utf8').replace(/^\/\/# sourceMappingURL=\S+\n?$/m, ''));
 }

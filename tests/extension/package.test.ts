@@ -20,7 +20,7 @@ beforeAll(() => {
 const wanted = [
   /^(extension\.vsixmanifest|\[Content_Types\]\.xml)$/,
   /^extension\/(package\.json|language-configuration\.json|readme\.md|changelog\.md|LICENSE(\.txt)?)$/i,
-  /^extension\/dist\/(desktop\.cjs|web\.js|server\.cjs|server-worker\.js|third-party\.txt)$/,
+  /^extension\/dist\/(desktop\.cjs|web\.js|server\.cjs|server-worker\.js|command-line\.mjs|third-party\.txt)$/,
   /^extension\/dist\/webview\/[\w-]+\.(js|css)$/,
   /^extension\/dist\/checks\/[a-z0-9-]+\.md$/,
   /^extension\/example\/[\w-]+\.joinery$/,
@@ -66,7 +66,9 @@ test('whose code is inside is said, with the licence', () => {
 });
 
 test('no bundle asks for a source map that is not there', () => {
-  const asking = names.filter((name) => /\.c?js$/.test(name) && /^\/\/# sourceMappingURL=(?!data:)/m.test(text(name)));
+  const asking = names.filter(
+    (name) => /\.[cm]?js$/.test(name) && /^\/\/# sourceMappingURL=(?!data:)/m.test(text(name)),
+  );
   expect(asking).toEqual([]);
 });
 

@@ -2,6 +2,7 @@ import type { ExtensionContext } from 'vscode';
 import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
 import { clientId, clientOptions } from './client-options.js';
 import { start } from './start.js';
+import { ownCommandLine } from './tasks/own-command-line.js';
 
 let client: LanguageClient | undefined;
 
@@ -17,7 +18,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
     },
     clientOptions,
   );
-  await start(context, client);
+  await start(context, client, ownCommandLine(context.asAbsolutePath('dist/command-line.mjs')));
 }
 
 /** Stops the server; the extension host waits for it. */

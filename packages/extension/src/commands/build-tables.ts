@@ -1,22 +1,21 @@
-import { tasks, window, workspace } from 'vscode';
+import { commands, tasks, window, workspace } from 'vscode';
+import type { CommandLine } from '../tasks/command-line.js';
 import { buildTask } from '../tasks/provider.js';
 
-/** Writes the tables of the file at hand by the command line, in a terminal. */
-export async function buildTables(): Promise<void> {
-  const document = window.activeTextEditor?.document;
-  const task = await buildTask();
-  if (task) {
+/** Writes the tables of the file at hand by the command line, in a terminal; says why where that cannot be. */
+export async function buildTables(commandLine: CommandLine | undefined): Promise<void> {
+  const task = buildTask(commandLine);
+  if (typeof task === 'object') {
     // The command line reads what lies on the disk.
-    if (!(await document?.save())) return;
-    await tasks.executeTask(task);
+    if (await window.activeTextEditor?.document.save()) await tasks.executeTask(task);
     return;
   }
-  const why = !workspace.isTrusted
-    ? 'this folder is not trusted, and building runs a program in it'
-    : document && workspace.getWorkspaceFolder(document.uri)?.uri.scheme === 'file'
-      ? 'no cabinet is open'
-      : 'the file lies in no folder on a disk, and the tables are written by the command line';
-  void window.showInformationMessage(
-    `Dryfit: no tables were built: ${why}. "Dryfit: Open Slot Table" shows and copies the slots anywhere.`,
+  const offer = workspace.isTrusted
+    ? { title: 'Open Slot Table', command: 'dryfit.openSlotTable' }
+    : { title: 'Manage Trust', command: 'workbench.trust.manage' };
+  const chosen = await window.showInformationMessage(
+    `Dryfit: no tables were built: ${task}. "Dryfit: Open Slot Table" shows and copies the slots anywhere.`,
+    offer.title,
   );
+  if (chosen !== undefined) await commands.executeCommand(offer.command);
 }

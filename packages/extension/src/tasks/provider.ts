@@ -1,35 +1,49 @@
-import { type Disposable, type Task, TaskScope, tasks, window, workspace } from 'vscode';
+import { type Disposable, type Task, TaskScope, tasks, type WorkspaceFolder, window, workspace } from 'vscode';
 import { languageId } from '../client-options.js';
+import type { CommandLine } from './command-line.js';
 import { type DryfitTask, taskFor } from './definition.js';
+import { refusalAt } from './refusal.js';
 import { makeTask } from './tasks.js';
 
 /** Offers to check each folder and to build the file at hand, and completes what stands in tasks.json. */
-export function registerTasks(): Disposable {
+export function registerTasks(commandLine: CommandLine | undefined): Disposable {
   return tasks.registerTaskProvider('dryfit', {
-    provideTasks: async () => {
-      const folders = workspace.workspaceFolders ?? [];
-      const checks = folders.map((folder) => makeTask({ type: 'dryfit', command: 'check' }, folder));
-      return (await Promise.all([...checks, buildTask()])).filter((task) => task !== undefined);
+    provideTasks: () => {
+      const check: DryfitTask = { type: 'dryfit', command: 'check' };
+      const checks = (workspace.workspaceFolders ?? []).map((folder) => taskIn(folder, check, commandLine));
+      return [...checks, buildTask(commandLine)].filter((task) => typeof task === 'object');
     },
-    resolveTask: async (task: Task) => {
+    resolveTask: (task: Task) => {
       const folder = folderOf(task);
-      const made = folder && (await makeTask(task.definition as DryfitTask, folder));
+      const made = folder && taskIn(folder, task.definition as DryfitTask, commandLine);
+      if (typeof made !== 'object') return undefined;
       // The definition has to be the very one that was asked for.
-      if (made) made.definition = task.definition;
+      made.definition = task.definition;
       return made;
     },
   });
 }
 
-/** Builds the tables of the file at hand; undefined if that is no cabinet of a folder where tasks run. */
-export async function buildTask(): Promise<Task | undefined> {
+/** Builds the tables of the file at hand; or why not, in words. */
+export function buildTask(commandLine: CommandLine | undefined): Task | string {
   const document = window.activeTextEditor?.document;
-  const folder = document && workspace.getWorkspaceFolder(document.uri);
-  if (!folder || document.languageId !== languageId) return undefined;
-  return makeTask(taskFor('build', workspace.asRelativePath(document.uri, false)), folder);
+  if (document?.languageId !== languageId) return 'no cabinet is open';
+  const definition = taskFor('build', workspace.asRelativePath(document.uri, false));
+  return taskIn(workspace.getWorkspaceFolder(document.uri), definition, commandLine);
 }
 
-function folderOf({ scope }: Task) {
+function taskIn(
+  folder: WorkspaceFolder | undefined,
+  definition: DryfitTask,
+  commandLine: CommandLine | undefined,
+): Task | string {
+  const scheme = folder?.uri.scheme;
+  const refusal = refusalAt({ trusted: workspace.isTrusted, programs: commandLine !== undefined, scheme });
+  if (refusal !== undefined) return refusal;
+  return folder && commandLine ? makeTask(definition, folder, commandLine) : 'there is no folder to run it in';
+}
+
+function folderOf({ scope }: Task): WorkspaceFolder | undefined {
   return typeof scope === 'object'
     ? scope
     : scope === TaskScope.Workspace
