@@ -66,6 +66,42 @@ describe('slots that meet other cuts of their part', () => {
     expect(found.every((message) => message.includes('the groove for back'))).toBe(true);
   });
 
+  it('a groove across the rows of several parts, told once', () => {
+    const shelved = (inset: number) =>
+      sides()
+        .part('one, two, three', 'level')
+        .part('back', 'facing', 'ply6')
+        .place('one', at('bottom', 100, 'above', 'lh.bottom'))
+        .place('two', at('bottom', 300, 'above', 'lh.bottom'))
+        .place('three', at('bottom', 500, 'above', 'lh.bottom'))
+        .joint(
+          'butt',
+          'one, two, three',
+          'between lh and rh',
+          reference('bottom'),
+          flush('rear', 'front'),
+          connect('biscuit20', lines(70, 330)),
+        )
+        .joint(
+          'groove',
+          'back',
+          'between lh and rh',
+          fact(setBack('rear', inset, 'lh')),
+          fact(at('bottom', 0, 'above', 'lh.bottom')),
+          fact(at('top', 0, 'below', 'lh.top')),
+          cut({ width: 6, depth: 8, clearance: '0.5' }),
+        )
+        .build();
+    // The slots of the line at 70 reach back to 70 − 32.84 = 37.16.
+    expect(told(shelved(16))).toEqual([]);
+    const found = foundBy(slotsCollide, shelved(60));
+    expect(found.map(({ message }) => words(message))).toEqual([
+      'in lh and rh, the groove for back and the slot for one 70 from the rear run into each other, and so do 2 more pairs, with the rows for three and two as well',
+    ]);
+    expect(found[0]?.about.slots).toHaveLength(6);
+    expect(found[0]?.marks).toHaveLength(6);
+  });
+
   it('not the housing of their own joint', () => {
     const housed = sides()
       .part('shelf', 'level')
