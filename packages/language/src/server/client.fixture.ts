@@ -4,6 +4,7 @@ import { startLanguageServer } from 'langium/lsp';
 import { NodeFileSystem } from 'langium/node';
 import { createConnection } from 'vscode-languageserver/node';
 import {
+  type CancellationToken,
   type ClientCapabilities,
   createProtocolConnection,
   StreamMessageReader,
@@ -42,6 +43,9 @@ export async function connect(settings: Readonly<Record<string, unknown>> = {}, 
     states,
     ask: <T>(request: string, name: string, more: object = {}): Promise<T> =>
       client.sendRequest(request, { textDocument: { uri: exampleUri(name) }, ...more }),
+    /** The same, until it is no longer wanted. */
+    askUntil: <T>(request: string, name: string, token: CancellationToken): Promise<T> =>
+      client.sendRequest(request, { textDocument: { uri: exampleUri(name) } }, token),
     /** Opens a text, or puts another in its place, and waits until the server has said how it stands. */
     async type(name: string, text: string): Promise<FitState> {
       const uri = exampleUri(name);

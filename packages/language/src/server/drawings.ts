@@ -1,28 +1,29 @@
 import type { LengthFormat } from '@dryfit/engine';
 import { type Scene, type Shape, sceneOf } from '@dryfit/output';
-import type { LangiumDocument } from 'langium';
+import { type Cancellation, interruptAndCheck, type LangiumDocument } from 'langium';
 import { withSeverities } from '../findings/severity.js';
 import type { FittedFile } from '../fits/last-good.js';
 import { distinct, formatOf, type Placer, placerOf } from './places.js';
 import type { DrawnCabinet, DrawnFile, TextPlace } from './protocol.js';
 import type { JoineryServerServices } from './services.js';
 
-/** What there is to draw of a file, from what has been worked out of it. */
-export function drawnFile(document: LangiumDocument, { shared, editor }: JoineryServerServices): DrawnFile {
+/** What there is to draw of a file, from what has been worked out of it; stops between cabinets when it is cancelled. */
+export async function drawnFile(
+  document: LangiumDocument,
+  { shared, editor }: JoineryServerServices,
+  token: Cancellation.CancellationToken,
+): Promise<DrawnFile> {
   const file = editor.LastGood.ofFile(document);
   const { joinery, severity } = editor.Settings.now;
   const place = placerOf(shared.workspace.LangiumDocuments);
-  return {
-    version: shared.workspace.TextDocuments.get(document.uri)?.version,
-    broken: file.broken,
-    stale: file.stale,
-    workedOut: joinery,
-    cabinets: file.cabinets.map(({ result, findings }) =>
-      drawnCabinet({ result, findings: withSeverities(findings, severity) }, formatOf(document), (source) =>
-        place(file.now(source)),
-      ),
-    ),
-  };
+  const version = shared.workspace.TextDocuments.get(document.uri)?.version;
+  const cabinets: DrawnCabinet[] = [];
+  for (const { result, findings } of file.cabinets) {
+    await interruptAndCheck(token);
+    const told = { result, findings: withSeverities(findings, severity) };
+    cabinets.push(drawnCabinet(told, formatOf(document), (source) => place(file.now(source))));
+  }
+  return { version, broken: file.broken, stale: file.stale, workedOut: joinery, cabinets };
 }
 
 /** A cabinet's drawing, with the places of all that is drawn as an editor counts them. */

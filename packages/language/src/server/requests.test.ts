@@ -1,4 +1,5 @@
 import { afterEach, expect, test } from 'vitest';
+import { CancellationTokenSource, LSPErrorCodes } from 'vscode-languageserver-protocol';
 import { connect, example, exampleUri } from './client.fixture.js';
 import { DRAWINGS, type DrawnFile, SLOT_TABLE, SLOTS, type SlotRows } from './protocol.js';
 
@@ -90,4 +91,18 @@ test('lengths are printed in the units of the file and sorted by size, lists of 
   const cell = slots.rows[0]?.cells[column('From datum (in)')];
   expect(cell?.text).toMatch(/^2 3\/4/);
   expect(cell?.sort).toBeCloseTo(70);
+});
+
+test.each([
+  ['drawing', DRAWINGS],
+  ['slot table', SLOTS],
+])('a %s that is no longer wanted is not made, and the next one is', async (_, request) => {
+  client = await connect();
+  await client.type('served.joinery', text);
+  const stop = new CancellationTokenSource();
+  const first = client.askUntil(request, 'served.joinery', stop.token);
+  stop.cancel();
+  const second = client.ask<{ version: number }>(request, 'served.joinery');
+  await expect(first).rejects.toMatchObject({ code: LSPErrorCodes.RequestCancelled });
+  expect((await second).version).toBe(1);
 });

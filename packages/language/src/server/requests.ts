@@ -1,5 +1,5 @@
-import { DocumentState, type LangiumDocument, URI } from 'langium';
-import type { CancellationToken } from 'vscode-languageserver-protocol';
+import { DocumentState, interruptAndCheck, isOperationCancelled, type LangiumDocument, URI } from 'langium';
+import { type CancellationToken, LSPErrorCodes, ResponseError } from 'vscode-languageserver-protocol';
 import { drawnFile } from './drawings.js';
 import { fitStateOf } from './fit-state.js';
 import { DRAWINGS, FIT_STATE, type OfDocument, SLOT_TABLE, SLOTS, type SlotTableAsked } from './protocol.js';
@@ -13,10 +13,10 @@ export function answerRequests(services: JoineryServerServices): void {
   if (!connection) return;
   const { DocumentBuilder, TextDocuments } = shared.workspace;
   connection.onRequest(DRAWINGS, (asked: OfDocument, token: CancellationToken) =>
-    whenLinked(asked, services, token, (document) => drawnFile(document, services)),
+    whenLinked(asked, services, token, (document) => drawnFile(document, services, token)),
   );
   connection.onRequest(SLOTS, (asked: OfDocument, token: CancellationToken) =>
-    whenLinked(asked, services, token, (document) => slotRowsOf(document, services)),
+    whenLinked(asked, services, token, (document) => slotRowsOf(document, services, token)),
   );
   connection.onRequest(SLOT_TABLE, (asked: SlotTableAsked, token: CancellationToken) =>
     whenLinked(asked, services, token, (document) => slotTableOf(document, asked, services)),
@@ -27,23 +27,36 @@ export function answerRequests(services: JoineryServerServices): void {
   });
 }
 
-/** Answers for a document once its names are resolved; null if there is no such file. */
+/** Answers for a document once its names are resolved; null if there is no such file. Stops when it is cancelled. */
 async function whenLinked<T>(
   { textDocument }: OfDocument,
+  services: JoineryServerServices,
+  token: CancellationToken,
+  answer: (document: LangiumDocument) => T | Promise<T>,
+): Promise<T | null> {
+  try {
+    const document = await linked(URI.parse(textDocument.uri), services, token);
+    await interruptAndCheck(token);
+    return document ? await answer(document) : null;
+  } catch (error) {
+    if (!isOperationCancelled(error)) throw error;
+    throw new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled: something newer is asked for');
+  }
+}
+
+async function linked(
+  uri: URI,
   { shared }: JoineryServerServices,
   token: CancellationToken,
-  answer: (document: LangiumDocument) => T,
-): Promise<T | null> {
+): Promise<LangiumDocument | undefined> {
   const { DocumentBuilder, LangiumDocuments, WorkspaceManager } = shared.workspace;
   await WorkspaceManager.ready;
-  const uri = URI.parse(textDocument.uri);
   try {
     if (!LangiumDocuments.hasDocument(uri))
       await DocumentBuilder.build([await LangiumDocuments.getOrCreateDocument(uri)]);
   } catch {
-    return null;
+    return undefined;
   }
   await DocumentBuilder.waitUntil(DocumentState.Linked, uri, token);
-  const document = LangiumDocuments.getDocument(uri);
-  return document ? answer(document) : null;
+  return LangiumDocuments.getDocument(uri);
 }

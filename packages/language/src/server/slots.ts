@@ -12,14 +12,18 @@ import {
   toCsv,
   toMarkdown,
 } from '@dryfit/output';
-import type { LangiumDocument } from 'langium';
+import { type Cancellation, interruptAndCheck, type LangiumDocument } from 'langium';
 import type { FittedFile } from '../fits/last-good.js';
 import { distinct, formatOf, placerOf } from './places.js';
 import type { SlotRow, SlotRows, SlotTableAsked } from './protocol.js';
 import type { JoineryServerServices } from './services.js';
 
 /** The slot table of a file's cabinets, row by row with what each is sorted by and where its text is. */
-export function slotRowsOf(document: LangiumDocument, services: JoineryServerServices): SlotRows {
+export async function slotRowsOf(
+  document: LangiumDocument,
+  services: JoineryServerServices,
+  token: Cancellation.CancellationToken,
+): Promise<SlotRows> {
   const { shared, editor } = services;
   const file = editor.LastGood.ofFile(document);
   const format = formatOf(document);
@@ -27,7 +31,10 @@ export function slotRowsOf(document: LangiumDocument, services: JoineryServerSer
   const batch = batchOf(file.cabinets, document);
   const table = slotTable.make(batch);
   const laid = layout(table, format);
-  const rows = slotRows(batch).map(({ item, milled }, i): SlotRow => {
+  const version = shared.workspace.TextDocuments.get(document.uri)?.version;
+  const rows: SlotRow[] = [];
+  for (const [i, { item, milled }] of slotRows(batch).entries()) {
+    await interruptAndCheck(token);
     const { fit, spec } = item.result;
     const cells = table.rows[i] as readonly Cell[];
     const sources = [
@@ -37,7 +44,7 @@ export function slotRowsOf(document: LangiumDocument, services: JoineryServerSer
         .filter(({ id }) => milled.alike.some(({ joint }) => joint.statement === id))
         .map((s) => s.source),
     ];
-    return {
+    rows.push({
       cells: (laid.rows[i] as readonly string[]).map((text, column) => ({
         text,
         sort: sortKey(cells[laid.kept[column] as number] as Cell, text),
@@ -46,10 +53,10 @@ export function slotRowsOf(document: LangiumDocument, services: JoineryServerSer
       cabinet: printText(cabinetLabel(fit), format),
       parts: milled.parts.map((part) => part.id),
       places: distinct(sources.map((source) => place(file.now(source)))),
-    };
-  });
+    });
+  }
   return {
-    version: shared.workspace.TextDocuments.get(document.uri)?.version,
+    version,
     broken: file.broken,
     stale: file.stale,
     workedOut: editor.Settings.now.joinery,
