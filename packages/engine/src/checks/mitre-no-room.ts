@@ -1,6 +1,6 @@
 import type { Half } from '../fit/fit.js';
 import { say, type Text } from '../fit/text.js';
-import { mitreFace, mitreSkin, mitreWall, mitreWindow } from '../geometry/mitre.js';
+import { mitreFace, mitreSkin, mitreWall, mitreWindow, SQUARE_MITRE, tangent } from '../geometry/mitre.js';
 import { fromToe } from '../joints/half.js';
 import { addBounded, type Bounded, boundedOf, subBounded } from '../number/bounded.js';
 import { Rational } from '../number/rational.js';
@@ -38,7 +38,8 @@ function inMitre(context: CheckContext, milled: Milled): Found | undefined {
   const thickness = thinnest(context, part);
   if (!thickness || thickness.sign() <= 0) return undefined;
   const at = fromToe(half, thickness);
-  const window = mitreWindow(thickness, machine.kerf, half.depth, limits.skin, limits.wall);
+  const angle = angleOf(half);
+  const window = mitreWindow(thickness, machine.kerf, half.depth, limits.skin, limits.wall, angle);
   const { plus = Rational.ZERO, minus = Rational.ZERO } = machine.base;
   const verdict = fits(at, window)
     ? fits(subBounded(at, boundedOf(minus)), window) && fits(addBounded(at, boundedOf(plus)), window)
@@ -56,14 +57,16 @@ function inMitre(context: CheckContext, milled: Milled): Found | undefined {
       verdict === 'tight'
         ? say`a ${word} of ${connector.name} ${at} from the toe fits between ${window.from} and ${window.to} (${sheet}), but not once ${machine.name} is off by its tolerance`
         : say`a ${word} of ${connector.name} ${at} from the toe ${outcome(milled, thickness, at, limits)} (${sheet}); ${room ? say`there is room from ${window.from} to ${window.to}` : say`no place on this mitre leaves ${limits.skin} under the outer face and ${limits.wall} at the heel`}`,
-    cure: room ? placeCure(window, half, full) : depthCure(thickness, machine.kerf, limits),
+    cure: room ? placeCure(window, half, full) : depthCure(thickness, machine.kerf, limits, angle),
     source: joint.source,
     related: [
       { message: say`${part.id} is of ${part.material}`, source: part.source },
       { message: say`${connector.name} is described here`, source: connector.source },
     ],
     about: { parts: [joint.entering, joint.host], joint: joint.id, statement: joint.statement },
-    ...(room ? { data: { at: placeIn(window, half, full).toString() } } : depthData(thickness, machine.kerf, limits)),
+    ...(room
+      ? { data: { at: placeIn(window, half, full).toString() } }
+      : depthData(thickness, machine.kerf, limits, angle)),
   };
 }
 
@@ -78,8 +81,8 @@ const fits = (at: Bounded, { from, to }: Window): boolean =>
 
 function outcome({ half, machine }: Milled, thickness: Rational, at: Bounded, limits: Limits): Text {
   const nearest = Rational.of(Math.round(at.value * 1e6), 1_000_000);
-  const skin = mitreSkin(nearest, machine.kerf, half.depth);
-  const wall = mitreWall(thickness, nearest, machine.kerf);
+  const skin = mitreSkin(nearest, machine.kerf, half.depth, angleOf(half));
+  const wall = mitreWall(thickness, nearest, machine.kerf, angleOf(half));
   if (skin.value < 0) return say`breaks out of the outer face by ${{ value: -skin.value, error: skin.error }}`;
   if (wall.value < 0) return say`breaks out of the heel by ${{ value: -wall.value, error: wall.error }}`;
   return say`leaves ${skin} under the outer face (least ${limits.skin}) and ${wall} to the heel (least ${limits.wall})`;
@@ -93,27 +96,29 @@ function placeCure(window: Window, half: Half, thickness: Rational): Text {
 
 function placeIn({ from, to }: Window, half: Half, thickness: Rational): Rational {
   const middle = (from.value + to.value) / 2;
-  const distance = half.from.kind === 'heel' ? mitreFace(thickness).value - middle : middle;
+  const distance = half.from.kind === 'heel' ? mitreFace(thickness, angleOf(half)).value - middle : middle;
   // A narrow window is not to be missed by rounding.
   const fine = to.value - from.value < 1 ? 100 : 10;
   return Rational.of(Math.round(distance * fine), fine);
 }
 
-/** With skin and wall given, the deepest plunge that any place allows is m − k − wall − skin·√2 for a face m. */
-function depthCure(thickness: Rational, kerf: Rational, limits: Limits): Text {
-  const most = deepest(thickness, kerf, limits);
+/** With skin and wall given, the deepest plunge that any place allows is (m − k − wall − skin/cos β)/tan β for a face m. */
+function depthCure(thickness: Rational, kerf: Rational, limits: Limits, angle: number): Text {
+  const most = deepest(thickness, kerf, limits, angle);
   if (!most) return say`Use thicker material or a butt joint: no slot of this width fits on this mitre.`;
   return say`Take a connector that plunges no deeper than ${most}, or thicker material.`;
 }
 
-function deepest(thickness: Rational, kerf: Rational, limits: Limits): Rational | undefined {
-  const face = mitreFace(thickness);
-  const skin = limits.skin.toNumber() * Math.SQRT2;
-  const most = face.value - kerf.toNumber() - limits.wall.toNumber() - skin;
-  return most <= 0 ? undefined : roundedDown({ value: most, error: face.error });
+function deepest(thickness: Rational, kerf: Rational, limits: Limits, angle: number): Rational | undefined {
+  const face = mitreFace(thickness, angle);
+  const skin = mitreFace(limits.skin, angle).value;
+  const most = (face.value - kerf.toNumber() - limits.wall.toNumber() - skin) / tangent(angle).value;
+  return most <= 0 ? undefined : roundedDown({ value: most, error: face.error + Math.abs(most) * 1e-12 });
 }
 
-function depthData(thickness: Rational, kerf: Rational, limits: Limits): Pick<Found, 'data'> {
-  const most = deepest(thickness, kerf, limits);
+function depthData(thickness: Rational, kerf: Rational, limits: Limits, angle: number): Pick<Found, 'data'> {
+  const most = deepest(thickness, kerf, limits, angle);
   return most ? { data: { most: most.toString() } } : {};
 }
+
+const angleOf = (half: Half): number => half.mitre?.angle ?? SQUARE_MITRE;

@@ -1,7 +1,9 @@
 import type { Cut, Point } from '../fit/fit.js';
 import { type Axis, axisOf, type Side, thirdAxis } from '../spec/sides.js';
+import { cosine, SQUARE_MITRE, sine } from './mitre.js';
 import { boxShape, discShape, holeShape, mortiseShape } from './shapes.js';
 import { type Bounds, place, type Shape, type Solid } from './solid.js';
+import { directionOut, placeOut } from './turn.js';
 import { add, negate, normal, type Vector } from './vector.js';
 
 /** A cut that takes a volume out; a bevel only takes a corner off. */
@@ -14,10 +16,11 @@ export type RecessCut = Extract<Cut, { box: unknown }>;
 export const isOpening = (cut: Cut): cut is OpeningCut => 'slot' in cut;
 export const isRecess = (cut: Cut): cut is RecessCut => 'box' in cut;
 
-/** Where a slot lies on a 45° mitre face: which face is the outer one, and how far from the toe, mm. */
+/** Where a slot lies on a mitre face: which side is the outer one, how far from the toe, mm, and how far off square, degrees. */
 export interface OnMitre {
   readonly outer: Side;
   readonly fromToe: number;
+  readonly angle?: number | undefined;
 }
 
 const UNIT: Record<Axis, Vector> = { x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] };
@@ -35,23 +38,26 @@ export function recessSolid(cut: RecessCut, shift: Vector = [0, 0, 0]): Solid {
 
 /** The volume of a slot, mortise or hole, cut square to its surface or to a mitre face. */
 export function openingSolid(cut: OpeningCut, mitre?: OnMitre, shift: Vector = [0, 0, 0]): Solid {
-  const u = UNIT[cut.run];
-  const at = add(vector(cut.centre), shift);
+  const { turn } = cut;
+  const u = directionOut(turn, UNIT[cut.run]);
+  const at = add(placeOut(turn, vector(cut.centre)), shift);
   if (!mitre) {
-    const across = thirdAxis(cut.run, axisOf(cut.surface)) ?? cut.run;
-    return place(shapeOf(cut), { origin: at, u, v: UNIT[across], w: negate(normal(cut.surface)) });
+    const across = directionOut(turn, UNIT[thirdAxis(cut.run, axisOf(cut.surface)) ?? cut.run]);
+    return place(shapeOf(cut), { origin: at, u, v: across, w: directionOut(turn, negate(normal(cut.surface))) });
   }
-  // From the toe the face runs inward from the end and from the outer face alike; square to it lies the way in.
+  // From the toe the face runs inward from the outer face and the end; square to it lies the way in.
   const end = normal(cut.surface);
   const outer = normal(mitre.outer);
-  const along = scaled(negate(add(end, outer)), Math.SQRT1_2);
-  const into = scaled(add(outer, negate(end)), Math.SQRT1_2);
+  const [c, s] = [cosine(mitre.angle ?? SQUARE_MITRE).value, sine(mitre.angle ?? SQUARE_MITRE).value];
+  const along = negate(add(scaled(end, s), scaled(outer, c)));
+  const into = add(scaled(outer, s), scaled(end, -c));
   return place(shapeOf(cut), { origin: add(at, scaled(along, mitre.fromToe)), u, v: along, w: into });
 }
 
 /** The box around a cut; a slot's must be square to its surface. */
 export function boundsOf(cut: OpeningCut | RecessCut, shift: Vector = [0, 0, 0]): Bounds {
   if (isRecess(cut)) return { lo: add(vector(cut.box.lo), shift), hi: add(vector(cut.box.hi), shift) };
+  if (cut.turn) return openingSolid(cut, undefined, shift);
   const at = add(vector(cut.centre), shift);
   const out = normal(cut.surface);
   const depth = cut.depth.toNumber();

@@ -41,8 +41,8 @@ export interface HalfPlan {
   readonly role: 'edge' | 'face' | 'mitre';
   readonly reference: Side;
   readonly from: 'face' | 'toe' | 'heel';
-  /** A mitre half's outer face and end. */
-  readonly outer?: Side | undefined;
+  /** Of a mitre half: the side its toe lies on, and how far off square it is sawn. */
+  readonly mitre?: Half['mitre'];
 }
 
 /** Works out one half; undefined while a plane it needs is not fixed. */
@@ -85,13 +85,14 @@ export function halfOf(solved: Solved, bench: Bench, shared: Shared, plan: HalfP
   });
   const held =
     plan.role === 'mitre'
-      ? heldMitre(plan.surface, plan.outer ?? plan.reference, plan.from === 'heel' ? 'heel' : 'toe')
+      ? heldMitre(plan.surface, plan.mitre?.outer ?? plan.reference, plan.from === 'heel' ? 'heel' : 'toe')
       : heldSquare(plan.surface, plan.reference, plan.role);
   const thickness = solved.extent(part.id, thicknessAxis(part.attitude));
   return {
     part: part.id,
     surface: plan.surface,
     role: plan.role,
+    mitre: plan.mitre,
     datum: datum.side,
     setback,
     spacer: makeUp(setback, tolerance, jig, shared.joint.spacerCut !== undefined),
@@ -118,7 +119,7 @@ function placeAcross(solved: Solved, bench: Bench, shared: Shared, plan: HalfPla
   const sign = Rational.of(outward(reference));
   if (plan.role === 'mitre') {
     // The toe line lies in the plane both parts share across the run: the entering part's outer face, the host's end.
-    const shown = [plan.outer ?? reference, plan.surface].find((side) => axisOf(side) === shared.acrossAxis);
+    const shown = [plan.mitre?.outer ?? reference, plan.surface].find((side) => axisOf(side) === shared.acrossAxis);
     const toe = shown && solved.at(part.id, shown);
     if (toe === undefined) return undefined;
     return {
@@ -139,6 +140,6 @@ function placeAcross(solved: Solved, bench: Bench, shared: Shared, plan: HalfPla
 /** A mitre slot's distance from the toe, whichever corner it is measured from; exact only from the toe. */
 export function fromToe(half: Half, thickness: Rational): Bounded {
   if (half.from.kind !== 'heel') return boundedOf(half.across);
-  const face = mitreFace(thickness);
+  const face = mitreFace(thickness, half.mitre?.angle);
   return { value: face.value - half.across.toNumber(), error: face.error + Number.EPSILON * face.value };
 }

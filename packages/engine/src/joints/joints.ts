@@ -1,4 +1,5 @@
 import type { FittedJoint, Half, Trouble } from '../fit/fit.js';
+import { SQUARE_MITRE } from '../geometry/mitre.js';
 import { Rational } from '../number/rational.js';
 import { enteringParts, type Meeting, meetings } from '../sizes/hosts.js';
 import type { Solved } from '../sizes/solved.js';
@@ -217,7 +218,7 @@ function bothHalves(
     role: kind.enteringRole,
     reference: references.entering,
     from: references.from,
-    outer: mitred ? outer : undefined,
+    mitre: mitred && outer ? { outer, angle: SQUARE_MITRE } : undefined,
   };
   const hostHalf: HalfPlan = {
     part: host,
@@ -225,7 +226,7 @@ function bothHalves(
     role: kind.hostRole,
     reference: references.host,
     from: references.from,
-    outer: mitred ? meeting.enteringSide : undefined,
+    mitre: mitred ? { outer: meeting.enteringSide, angle: SQUARE_MITRE } : undefined,
   };
   const halves = [halfOf(solved, bench, shared, entering), halfOf(solved, bench, shared, hostHalf)];
   return halves.every((half) => half !== undefined) ? (halves as Half[]) : [];

@@ -68,10 +68,8 @@ export function cutBodies(
       }
       const half = joint.halves.find((h) => h.part === part.id);
       if (!half) continue;
-      const mitred = half.role === 'mitre';
-      const outer = part.id === joint.entering ? joint.hostSide : joint.enteringSide;
-      const mitre = mitred && thin ? { outer, fromToe: fromToe(half, thin).value } : undefined;
-      const held = mitred ? outer : half.role === 'edge' ? half.from.side : cut.surface;
+      const mitre = half.mitre && thin ? { ...half.mitre, fromToe: fromToe(half, thin).value } : undefined;
+      const held = half.mitre ? half.mitre.outer : half.role === 'edge' ? half.from.side : cut.surface;
       bodies.push(openingBody(part, cut, half, joint, mitre, shift(held)));
     }
   }
