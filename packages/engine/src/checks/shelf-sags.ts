@@ -1,5 +1,6 @@
-import { list, say, type Text } from '../fit/text.js';
+import { say, type Text } from '../fit/text.js';
 import { type Sag, shelvesUnderLoad } from '../load/shelf.js';
+import { assumptions, burden } from '../load/words.js';
 import { Rational } from '../number/rational.js';
 import type { Check, CheckContext } from './check.js';
 import { alike } from './support/alike.js';
@@ -26,7 +27,7 @@ export const shelfSags: Check = {
       if (!over || !load) continue;
       const parts = group.map(({ part }) => part);
       yield {
-        message: say`${partNames(context, parts)} sags ${over.sag}${over.when} at the middle of its span of ${shelf.gap.length} under ${burden(shelf)}, and ${over.may} is let pass (an estimate: ${assumed(shelf)})`,
+        message: say`${partNames(context, parts)} sags ${over.sag}${over.when} at the middle of its span of ${shelf.gap.length} under ${burden(shelf)}, and ${over.may} is let pass (an estimate: ${assumptions(shelf)})`,
         cure: cure(context, shelf),
         source: load.source,
         related: parts.slice(0, MOST).flatMap((id) => {
@@ -51,20 +52,6 @@ function tooMuch({
 }: Sag): { readonly sag: Rational; readonly may: Rational; readonly when: string } | undefined {
   if (first.gt(may.first)) return { sag: first, may: may.first, when: '' };
   return inTime && may.inTime && inTime.gt(may.inTime) ? { sag: inTime, may: may.inTime, when: ' in time' } : undefined;
-}
-
-/** "25 kg, 4 kg at the middle and its own weight". */
-function burden({ loads, ownWeight }: Sag): Text {
-  const words = loads.map(({ text, lies }) => (lies === 'middle' ? `${text} at the middle` : text));
-  return list(ownWeight ? [...words, 'its own weight'] : words);
-}
-
-function assumed({ beam, ownWeight }: Sag): string {
-  return [
-    beam.ends === 'fixed' ? 'ends that cannot turn' : 'ends that rest',
-    ...(ownWeight ? [] : ['its own weight not known']),
-    `${Number((beam.stiffness.toNumber() / 1000).toFixed(2))} GPa`,
-  ].join(', ');
 }
 
 function cure(context: CheckContext, { longest, gap, beam, part }: Sag): Text {

@@ -6,7 +6,9 @@ import { isAt, type Situation } from './situation.js';
 
 /** The first word of each setting, and the property of the entry that keeps it. */
 const SETTINGS: Readonly<Record<string, Readonly<Record<string, string>>>> = {
-  Material: same('thickness', 'measured', 'sheet', 'grain', 'stiffness', 'density', 'layers', 'oversize'),
+  Material: same(
+    ...['thickness', 'measured', 'sheet', 'grain', 'stiffness', 'density', 'creep', 'movement', 'layers', 'oversize'],
+  ),
   Band: same('thickness'),
   Machine: same('cutter', 'bit', 'drill', 'kerf', 'base', 'body'),
   Connector: {
@@ -16,7 +18,8 @@ const SETTINGS: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   Pattern: { lines: 'layouts', first: 'layouts' },
   Jig: same('bed', 'reach', 'fences', 'stop', 'spacers', 'hold'),
   Pose: same('edge', 'face'),
-  Limits: { slot: 'slotToEdge', ...same('wall', 'skin', 'step', 'alike') },
+  Limits: { slot: 'slotToEdge', ...same('wall', 'skin', 'step', 'alike', 'gap', 'sag', 'movement') },
+  Tolerances: same(...['saw', 'square', 'mitre', 'cuts', 'fence', 'spacer', 'stop', 'line', 'cup', 'dirt', 'reckon']),
 };
 
 function same(...words: readonly string[]): Record<string, string> {

@@ -12,6 +12,7 @@ import {
   isPart,
   isPattern,
   isPose,
+  isTolerances,
 } from '../generated/ast.js';
 import type { Knowledge } from './knowledge.js';
 import type { Lengths } from './lengths.js';
@@ -28,6 +29,7 @@ import {
   patternHover,
   poseHover,
 } from './stock.js';
+import { tolerancesHover } from './tolerances.js';
 
 /** Anything that has a name, whether hovered where it is declared or where it is used. */
 export function declarationHover(node: AstNode, knowledge: Knowledge, lengths: Lengths): string | undefined {
@@ -47,6 +49,7 @@ function stockHover(node: AstNode, knowledge: Knowledge, lengths: Lengths): stri
   const shop = knowledge.shop(file);
   if (isPose(node)) return poseHover(shop.pose);
   if (isLimits(node)) return limitsHover(shop.limits, lengths);
+  if (isTolerances(node)) return shop.tolerances && tolerancesHover(shop.tolerances, lengths);
   if (isJig(node)) return shop.jig && jigHover(shop.jig, lengths);
   const entry = <T>(entries: ReadonlyMap<string, T>, show: (entry: T) => string) => {
     const found = 'name' in node ? entries.get(String(node.name)) : undefined;

@@ -5,9 +5,12 @@ import {
   type FitResult,
   type FittedPart,
   type Half,
+  LOAD_CAUTIONS,
   type Material,
   type PartId,
   type Rational,
+  sagFacts,
+  sagOf,
   thicknessAxis,
   type Units,
 } from '@dryfit/engine';
@@ -52,6 +55,7 @@ function onePiece(
       : `![${plain(part.id)}, drawn with what is milled into it; the figures stand below](${address})`,
     same.length === 0 ? '' : `The same piece as ${same.map(({ id }) => plain(id)).join(', ')}`,
     reasons(result, part, lengths),
+    load(result, part, lengths),
     milled(result, part, lengths),
   );
 }
@@ -105,6 +109,14 @@ function sizeLines(result: FitResult, part: FittedPart, axis: Axis, lengths: Len
 function sum(adds: Rational, lengths: Lengths): string {
   if (adds.isZero()) return '';
   return `${adds.sign() < 0 ? '−' : '+'} ${lengths.of(adds.abs())}`;
+}
+
+/** How the part bends under what it carries, with its assumptions; nothing where no load is written. */
+function load(result: FitResult, part: FittedPart, lengths: Lengths): string {
+  const sag = sagOf(result.spec, result.fit, part.id);
+  if (sag?.kind !== 'sag') return '';
+  const rows = sagFacts(sag).map(({ name, value }) => [name, plain(lengths.text(value))]);
+  return paragraphs(table(['under its load', ''], rows), LOAD_CAUTIONS.map((caution) => `*${caution}*`).join(' '));
 }
 
 /** One line for each joint half the part has. */

@@ -21,7 +21,7 @@ import { code, paragraphs, plain } from './markdown.js';
 type Facts = readonly (readonly [name: string, value: string | undefined])[];
 
 export function materialHover(material: Material, lengths: Lengths): string {
-  const { sheet, grain, stiffness, density, layers, oversize } = material;
+  const { sheet, grain, stiffness, stiffnessAcross, density, creep, movement, layers, oversize } = material;
   return entry('material', material, [
     ['thickness', toleranced(material.thickness, lengths)],
     ['measured', material.measured ? toleranced(material.measured, lengths) : 'not yet'],
@@ -30,7 +30,10 @@ export function materialHover(material: Material, lengths: Lengths): string {
     ['layers', layers?.map(code).join(', ')],
     ['oversize of each layer', oversize && lengths.unit(oversize)],
     ['stiffness', stiffness && `${stiffness.toNumber()} GPa`],
+    ['stiffness across the grain', stiffnessAcross && `${stiffnessAcross.toNumber()} GPa`],
     ['density', density && `${density.toNumber()} kg/m³`],
+    ['creep', creep && `${creep.toNumber()} of what it sags at first`],
+    ['movement', movement && `${movement.toNumber()} of its width for each % of moisture`],
   ]);
 }
 
@@ -45,7 +48,7 @@ export function machineHover(machine: Machine, lengths: Lengths): string {
   return entry('machine', machine, [
     [{ disc: 'cutter', mortiser: 'bit', drill: 'drill' }[kind], `${lengths.unit(diameter)} across`],
     ['kerf', kind === 'disc' ? lengths.unit(kerf) : undefined],
-    ['base to centre', `${reach}${tolerance(base, lengths)}`],
+    ['base to centre', `${reach}${toleranceWords(base, lengths)}`],
     ['body', body && `${lengths.unit(body)} wide`],
   ]);
 }
@@ -117,16 +120,22 @@ export function poseHover(pose: Pose): string {
 }
 
 export function limitsHover(limits: Limits, lengths: Lengths): string {
-  const { alike, skin, slotToEdge, step, wall } = limits;
-  const rows = { slotToEdge, wall, skin, step, alike };
+  const { alike, gap, movement, sag, sagAtMost, sagInTime, skin, slotToEdge, step, wall } = limits;
+  const rows = { slotToEdge, wall, skin, step, gap, alike, movement, ...(sagAtMost ? { sagAtMost } : {}) };
+  const parts = { sag, ...(sagInTime ? { sagInTime } : {}) };
+  const own = (name: string) => (limits.written.includes(name) ? '' : ', as the language has it');
   return paragraphs(
     '**limits**: the least that has to stay, and the most that is let pass',
-    list(
-      Object.entries(rows).map(([name, limit]) => {
-        const own = limits.written.includes(name) ? '' : ', as the language has it';
-        return [LIMIT_WORDS[name as keyof typeof rows], `${lengths.unit(limit)}${own}`];
-      }),
-    ),
+    list([
+      ...Object.entries(rows).map(([name, limit]): readonly [string, string] => [
+        LIMIT_WORDS[name as keyof typeof LIMIT_WORDS],
+        `${lengths.unit(limit)}${own(name)}`,
+      ]),
+      ...Object.entries(parts).map(([name, part]): readonly [string, string] => [
+        LIMIT_WORDS[name as keyof typeof LIMIT_WORDS],
+        `1/${Number((1 / part.toNumber()).toFixed(1))} of its span${own(name)}`,
+      ]),
+    ]),
   );
 }
 
@@ -135,7 +144,12 @@ const LIMIT_WORDS = {
   wall: 'wall beside a slot',
   skin: 'skin under a slot',
   step: 'step between surfaces',
+  gap: 'opening along a joint',
   alike: 'sizes taken for alike within',
+  movement: 'movement along a glued joint',
+  sag: 'sag of a loaded shelf at first',
+  sagAtMost: 'sag at first at most',
+  sagInTime: 'sag in time',
 } as const;
 
 function entry(kind: string, stock: Stock, facts: Facts): string {
@@ -147,11 +161,11 @@ const list = (facts: Facts): string =>
   facts.flatMap(([name, value]) => (value === undefined ? [] : [`- ${name} ${value}`])).join('\n');
 
 function toleranced({ value, tolerance: stray }: Toleranced, lengths: Lengths): string {
-  return `${lengths.unit(value)}${stray ? tolerance(stray, lengths) : ''}`;
+  return `${lengths.unit(value)}${stray ? toleranceWords(stray, lengths) : ''}`;
 }
 
 /** ` ± 0.2`, ` plus 0.7 minus 0.9`, or nothing. */
-function tolerance({ plus, minus }: Partial<Tolerance>, lengths: Lengths): string {
+export function toleranceWords({ plus, minus }: Partial<Tolerance>, lengths: Lengths): string {
   if (plus === undefined || minus === undefined || (isZero(plus) && isZero(minus))) return '';
   if (plus.equals(minus)) return ` ± ${lengths.of(plus)}`;
   return ` plus ${lengths.of(plus)} minus ${lengths.of(minus)}`;

@@ -1,5 +1,5 @@
 import { type AstNode, AstUtils } from 'langium';
-import { isCabinet, isJoint, isLimits, isPose, type Joint } from '../generated/ast.js';
+import { isCabinet, isJoint, isLimits, isPose, isTolerances, type Joint } from '../generated/ast.js';
 import { statementOf } from '../interpret/joint.js';
 import { declarationHover } from './declaration.js';
 import { jointHover } from './joint.js';
@@ -22,8 +22,8 @@ export function wordHover(
     const text = jointOf(joint, knowledge, lengths);
     if (text !== undefined) return paragraphs(text, rule === 'Verb' ? means : '');
   }
-  if (word === 'pose' || word === 'limits') {
-    if (isPose(node) || isLimits(node)) return declarationHover(node, knowledge, lengths);
+  if (word === 'pose' || word === 'limits' || word === 'tolerances') {
+    if (isPose(node) || isLimits(node) || isTolerances(node)) return declarationHover(node, knowledge, lengths);
   }
   return means;
 }

@@ -6,8 +6,11 @@ import {
   type FittedJoint,
   type FittedPart,
   type Half,
+  type NotReckoned,
   type Rational,
   type Reason,
+  type Sag,
+  sagOf,
 } from '@dryfit/engine';
 import { byPart, byText } from '../print/order.js';
 
@@ -32,6 +35,8 @@ export type Explained =
       readonly kind: 'part';
       readonly part: FittedPart;
       readonly sizes: readonly ExplainedSize[];
+      /** How it bends, where something is written that it carries. */
+      readonly load: Sag | NotReckoned | undefined;
       readonly halves: readonly ExplainedHalf[];
     }
   | { readonly kind: 'joint'; readonly joint: FittedJoint; readonly halves: readonly ExplainedHalf[] };
@@ -70,7 +75,7 @@ function explainPart(result: FitResult, part: FittedPart): Explained {
   }));
   const joints = [...result.fit.joints].sort((a, b) => byText(a.id, b.id));
   const halves = joints.flatMap((joint) => halvesOf(result, joint).filter((half) => half.part.id === part.id));
-  return { kind: 'part', part, sizes, halves };
+  return { kind: 'part', part, sizes, load: sagOf(result.spec, result.fit, part.id), halves };
 }
 
 function explainJoint(result: FitResult, joint: FittedJoint): Explained {

@@ -2,7 +2,9 @@ import {
   dimensionOf,
   type FittedJoint,
   type LengthFormat,
+  LOAD_CAUTIONS,
   type Rational,
+  sagFacts,
   type Text,
   thicknessAxis,
 } from '@dryfit/engine';
@@ -26,9 +28,10 @@ export function explainedText(explained: Explained, cabinet: Text, style: Explai
   const paint = style.paint ?? PLAIN;
   const title = explained.kind === 'part' ? partTitle(explained.part) : explained.joint.id;
   const lines = [paint.strong(visible(`${title}, in ${printText(cabinet, style.format)}`))];
-  if (explained.kind === 'part')
+  if (explained.kind === 'part') {
     for (const size of explained.sizes) lines.push('', ...sizeLines(size, explained, style));
-  else lines.push('', ...jointLines(explained.joint, style.format));
+    lines.push(...loadLines(explained, style));
+  } else lines.push('', ...jointLines(explained.joint, style.format));
   for (const half of explained.halves) lines.push('', ...halfLines(half, explained.kind, style));
   return `${lines.join('\n')}\n`;
 }
@@ -61,6 +64,20 @@ function sizeLines(size: ExplainedSize, { part }: Extract<Explained, { kind: 'pa
     );
   }
   return lines;
+}
+
+/** How a part bends under what it carries, with the assumptions and the cautions that belong to it. */
+function loadLines({ load }: Extract<Explained, { kind: 'part' }>, { format, paint = PLAIN }: ExplainStyle): string[] {
+  if (load === undefined) return [];
+  if (load.kind === 'not reckoned') return ['', paint.strong('load: not reckoned')];
+  const facts = sagFacts(load);
+  const width = Math.max(...facts.map(({ name }) => name.length));
+  return [
+    '',
+    paint.strong('load'),
+    ...facts.map(({ name, value }) => `  ${padded(name, width, false)}  ${visible(printText(value, format))}`),
+    ...LOAD_CAUTIONS.map((caution) => paint.faint(`  ${caution}`)),
+  ];
 }
 
 function signed(length: Rational, format: LengthFormat): string {
