@@ -142,10 +142,42 @@ export interface Limits {
   readonly sagAtMost?: Rational | undefined;
   /** How much it may sag in time, in parts of its span. */
   readonly sagInTime?: Rational | undefined;
+  /** Largest opening along a joint that is let pass. */
+  readonly gap: Rational;
   /** How much two glued parts may move against each other along their joint as their moisture swings. */
   readonly movement: Rational;
   /** Which of these were written by the shop; the rest are the language's defaults. */
   readonly written: readonly string[];
+}
+
+/**
+ * How far off things come at this bench, mm unless said. What is absent counts as nothing: no finding rests on a figure
+ * that the shop has not written.
+ */
+export interface Tolerances {
+  readonly source: Source;
+  /** Each size the saw cuts. */
+  readonly saw?: Toleranced | undefined;
+  /** How far a cut end may be out of square, `by` over a length. */
+  readonly square?: { readonly by: Rational; readonly over: Rational; readonly source: Source } | undefined;
+  /** The bevel of a mitre, either way, degrees. */
+  readonly mitre?: { readonly degrees: Rational; readonly source: Source } | undefined;
+  /** Grooves, rebates and housings: where they lie, and how deep they are. */
+  readonly cuts?: Toleranced | undefined;
+  /** A fence from the zero of the lines. */
+  readonly fence?: Toleranced | undefined;
+  /** Each spacer of a stack, or a block made to measure. */
+  readonly spacer?: Toleranced | undefined;
+  /** A stop as it is set. */
+  readonly stop?: Toleranced | undefined;
+  /** A line as it is read by eye. */
+  readonly line?: Toleranced | undefined;
+  /** How far a cupped panel that is not held flat may lie off the bed; one way only. */
+  readonly cup?: { readonly most: Rational; readonly source: Source } | undefined;
+  /** How far dirt may hold a piece off a fence, a stop or the bed; one way only. */
+  readonly dirt?: { readonly most: Rational; readonly source: Source } | undefined;
+  /** How errors are added up where a check compares them with a limit. */
+  readonly reckon: 'worst case' | 'root sum square';
 }
 
 /** Everything a cabinet draws on; only what is reachable from its file. */
@@ -158,4 +190,5 @@ export interface Shop {
   readonly jig?: Jig | undefined;
   readonly pose: Pose;
   readonly limits: Limits;
+  readonly tolerances?: Tolerances | undefined;
 }

@@ -1,4 +1,4 @@
-import type { Connector, Jig, Layout, Limits, Machine, Material, Shop } from '../spec/stock.js';
+import type { Connector, Jig, Layout, Limits, Machine, Material, Shop, Tolerances } from '../spec/stock.js';
 import { mm, toleranced } from './written.js';
 
 type Numeral = number | string;
@@ -95,6 +95,7 @@ export function shop(
     patterns?: Readonly<Record<string, Layout>>;
     bands?: Readonly<Record<string, Numeral>>;
     jig?: Jig | null;
+    tolerances?: Tolerances;
     limits?: Partial<Record<keyof Omit<Limits, 'source' | 'written'>, Numeral>>;
   } = {},
 ): Shop {
@@ -124,7 +125,16 @@ export function shop(
     ...(more.connectors ?? []),
   ];
   const patterns = { deep5: lines(70, 180, 270, 420, 500), ...more.patterns };
-  const limit = { slotToEdge: 10, wall: 4, skin: 3, step: '0.3', alike: '0.5', movement: 1, ...more.limits };
+  const limit = {
+    slotToEdge: 10,
+    wall: 4,
+    skin: 3,
+    step: '0.3',
+    alike: '0.5',
+    gap: '0.5',
+    movement: 1,
+    ...more.limits,
+  };
   return {
     materials: named(materials),
     machines: named(machines),
@@ -135,6 +145,7 @@ export function shop(
     ),
     jig: more.jig === null ? undefined : (more.jig ?? jig()),
     pose: { edge: 'down', face: 'up' },
+    tolerances: more.tolerances,
     limits: {
       slotToEdge: mm(limit.slotToEdge),
       wall: mm(limit.wall),
@@ -144,6 +155,7 @@ export function shop(
       sag: mm(limit.sag ?? '1/144'),
       sagInTime: limit.sagInTime === undefined ? undefined : mm(limit.sagInTime),
       sagAtMost: limit.sagAtMost === undefined ? undefined : mm(limit.sagAtMost),
+      gap: mm(limit.gap),
       movement: mm(limit.movement),
       written: ['slotToEdge', 'wall', 'skin', 'step', 'alike'],
     },

@@ -105,6 +105,15 @@ export const FILE_STATEMENTS: Statements = {
       ],
     ],
   ],
+  'Tolerances tolerances': [
+    [
+      'tolerances { … }',
+      () => [
+        ...['tolerances {\n\tsaw ± ', mm('0.2'), '\n\tstop ± ', mm('0.1'), '\n\tline ± ', mm('0.2')],
+        ...['\n\tspacer ± ', mm('0.05'), '\n\tfence ± ', mm('0.05'), '\n}'],
+      ],
+    ],
+  ],
 };
 
 const UP_OR_DOWN: Piece = { choices: ['down', 'up'] };

@@ -9,7 +9,13 @@ const IN_CABINET: Readonly<Record<string, readonly [word: string, type: CabinetI
 };
 
 /** The same for a file. */
-const IN_FILE: Readonly<Record<string, string>> = { Jig: 'jig', Pose: 'pose', Limits: 'limits', Units: 'units' };
+const IN_FILE: Readonly<Record<string, string>> = {
+  Jig: 'jig',
+  Pose: 'pose',
+  Limits: 'limits',
+  Tolerances: 'tolerances',
+  Units: 'units',
+};
 
 /** True for a word that opens what its cabinet or its file says already, somewhere else. */
 export function saidAlready(word: string, rule: string, situation: Situation): boolean {

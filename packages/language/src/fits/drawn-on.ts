@@ -26,17 +26,22 @@ export class DrawnOn implements Shop {
     return this.shop.limits;
   }
 
+  get tolerances(): Shop['tolerances'] {
+    return this.shop.tolerances;
+  }
+
   isOf(shop: Shop): boolean {
     return this.shop === shop;
   }
 
-  /** True if another shop has the same for everything that was asked for; jig, pose and limits always count. */
+  /** True if another shop has the same for everything that was asked for; jig, pose, limits and tolerances always count. */
   holdsFor(other: Shop): boolean {
     const { shop } = this;
     return (
       shop.jig === other.jig &&
       shop.pose === other.pose &&
       shop.limits === other.limits &&
+      shop.tolerances === other.tolerances &&
       this.materials.sameIn(other.materials) &&
       this.bands.sameIn(other.bands) &&
       this.machines.sameIn(other.machines) &&

@@ -58,6 +58,7 @@ export type JoineryKeywordNames =
     | "butt"
     | "by"
     | "cabinet"
+    | "case"
     | "centre"
     | "centred"
     | "clamps"
@@ -66,12 +67,16 @@ export type JoineryKeywordNames =
     | "connector"
     | "count"
     | "creep"
+    | "cup"
     | "cut"
+    | "cuts"
     | "cutter"
     | "datum"
+    | "degrees"
     | "density"
     | "depth"
     | "diameter"
+    | "dirt"
     | "dowel"
     | "down"
     | "drill"
@@ -80,12 +85,14 @@ export type JoineryKeywordNames =
     | "equal"
     | "face"
     | "facing"
+    | "fence"
     | "fences"
     | "first"
     | "fixed"
     | "flush"
     | "from"
     | "front"
+    | "gap"
     | "grain"
     | "groove"
     | "height"
@@ -112,6 +119,7 @@ export type JoineryKeywordNames =
     | "length"
     | "level"
     | "limits"
+    | "line"
     | "lines"
     | "load"
     | "loose"
@@ -149,11 +157,14 @@ export type JoineryKeywordNames =
     | "reach"
     | "rear"
     | "rebate"
+    | "reckon"
     | "reference"
     | "rest"
     | "right"
+    | "root"
     | "run"
     | "sag"
+    | "saw"
     | "set"
     | "sheet"
     | "skin"
@@ -164,15 +175,18 @@ export type JoineryKeywordNames =
     | "spacer"
     | "spacers"
     | "span"
+    | "square"
     | "step"
     | "stiffness"
     | "stop"
     | "stopped"
+    | "sum"
     | "tenon"
     | "the"
     | "thickness"
     | "time"
     | "to"
+    | "tolerances"
     | "top"
     | "under"
     | "units"
@@ -182,6 +196,7 @@ export type JoineryKeywordNames =
     | "width"
     | "with"
     | "within"
+    | "worst"
     | "x"
     | "{"
     | "}"
@@ -296,7 +311,7 @@ export function isBase(item: unknown): item is Base {
 }
 
 export interface Binary extends langium.AstNode {
-    readonly $container: Binary | Connector | Group | Jig | Layout | LeaveOutFact | Limits | Machine | Material | Measure | Negative | PartLine | PlungeDepth | Sheet | Spacers | Stop | Tolerance;
+    readonly $container: Binary | Connector | Group | Jig | Layout | LeaveOutFact | Limits | Machine | Material | Measure | Negative | PartLine | PlungeDepth | Sheet | Spacers | Square | Stop | Tolerance | Tolerances;
     readonly $type: 'Binary';
     left: Expression;
     operator: string;
@@ -589,7 +604,7 @@ export function isFlushFact(item: unknown): item is FlushFact {
 }
 
 export interface Group extends langium.AstNode {
-    readonly $container: Binary | Connector | Group | Jig | Layout | LeaveOutFact | Limits | Machine | Material | Measure | Negative | PartLine | PlungeDepth | Sheet | Spacers | Stop | Tolerance;
+    readonly $container: Binary | Connector | Group | Jig | Layout | LeaveOutFact | Limits | Machine | Material | Measure | Negative | PartLine | PlungeDepth | Sheet | Spacers | Square | Stop | Tolerance | Tolerances;
     readonly $type: 'Group';
     value: Expression;
 }
@@ -781,6 +796,7 @@ export interface Limits extends langium.AstNode {
     readonly $container: File;
     readonly $type: 'Limits';
     alike: Array<Expression>;
+    gap: Array<Expression>;
     movement: Array<Expression>;
     sag: Array<string>;
     sagAtMost: Array<Expression>;
@@ -794,6 +810,7 @@ export interface Limits extends langium.AstNode {
 export const Limits = {
     $type: 'Limits',
     alike: 'alike',
+    gap: 'gap',
     movement: 'movement',
     sag: 'sag',
     sagAtMost: 'sagAtMost',
@@ -809,7 +826,7 @@ export function isLimits(item: unknown): item is Limits {
 }
 
 export interface Literal extends langium.AstNode {
-    readonly $container: Binary | Connector | Group | Jig | Layout | LeaveOutFact | Limits | Machine | Material | Measure | Negative | PartLine | PlungeDepth | Sheet | Spacers | Stop | Tolerance;
+    readonly $container: Binary | Connector | Group | Jig | Layout | LeaveOutFact | Limits | Machine | Material | Measure | Negative | PartLine | PlungeDepth | Sheet | Spacers | Square | Stop | Tolerance | Tolerances;
     readonly $type: 'Literal';
     text: string;
 }
@@ -974,7 +991,7 @@ export function isMoistureLine(item: unknown): item is MoistureLine {
 }
 
 export interface Negative extends langium.AstNode {
-    readonly $container: Binary | Connector | Group | Jig | Layout | LeaveOutFact | Limits | Machine | Material | Measure | Negative | PartLine | PlungeDepth | Sheet | Spacers | Stop | Tolerance;
+    readonly $container: Binary | Connector | Group | Jig | Layout | LeaveOutFact | Limits | Machine | Material | Measure | Negative | PartLine | PlungeDepth | Sheet | Spacers | Square | Stop | Tolerance | Tolerances;
     readonly $type: 'Negative';
     value: Expression;
 }
@@ -1081,7 +1098,7 @@ export function isParameter(item: unknown): item is Parameter {
 }
 
 export interface ParameterUse extends langium.AstNode {
-    readonly $container: Binary | Connector | Group | Jig | Layout | LeaveOutFact | Limits | Machine | Material | Measure | Negative | PartLine | PlungeDepth | Sheet | Spacers | Stop | Tolerance;
+    readonly $container: Binary | Connector | Group | Jig | Layout | LeaveOutFact | Limits | Machine | Material | Measure | Negative | PartLine | PlungeDepth | Sheet | Spacers | Square | Stop | Tolerance | Tolerances;
     readonly $type: 'ParameterUse';
     parameter: langium.Reference<Parameter>;
 }
@@ -1258,6 +1275,13 @@ export function isPose(item: unknown): item is Pose {
     return reflection.isInstance(item, Pose.$type);
 }
 
+/** The words run together: 'worstcase'. */
+export type Reckoning = string;
+
+export function isReckoning(item: unknown): item is Reckoning {
+    return typeof item === 'string';
+}
+
 export type ReferenceFace = 'bottom' | 'front' | 'inner' | 'left' | 'outer' | 'rear' | 'right' | 'top';
 
 export function isReferenceFace(item: unknown): item is ReferenceFace {
@@ -1378,7 +1402,24 @@ export function isSpacers(item: unknown): item is Spacers {
     return reflection.isInstance(item, Spacers.$type);
 }
 
-export type Stock = Band | Connector | Jig | Limits | Machine | Material | Pattern | Pose;
+export interface Square extends langium.AstNode {
+    readonly $container: Tolerances;
+    readonly $type: 'Square';
+    by: Expression;
+    over: Expression;
+}
+
+export const Square = {
+    $type: 'Square',
+    by: 'by',
+    over: 'over'
+} as const;
+
+export function isSquare(item: unknown): item is Square {
+    return reflection.isInstance(item, Square.$type);
+}
+
+export type Stock = Band | Connector | Jig | Limits | Machine | Material | Pattern | Pose | Tolerances;
 
 export const Stock = {
     $type: 'Stock'
@@ -1424,7 +1465,7 @@ export function isStop(item: unknown): item is Stop {
 }
 
 export interface Tolerance extends langium.AstNode {
-    readonly $container: Measure;
+    readonly $container: Measure | Tolerances;
     readonly $type: 'Tolerance';
     both?: Expression;
     minus?: Expression;
@@ -1440,6 +1481,41 @@ export const Tolerance = {
 
 export function isTolerance(item: unknown): item is Tolerance {
     return reflection.isInstance(item, Tolerance.$type);
+}
+
+export interface Tolerances extends langium.AstNode {
+    readonly $container: File;
+    readonly $type: 'Tolerances';
+    cup: Array<Expression>;
+    cuts: Array<Tolerance>;
+    dirt: Array<Expression>;
+    fence: Array<Tolerance>;
+    line: Array<Tolerance>;
+    mitre: Array<string>;
+    reckon: Array<string>;
+    saw: Array<Tolerance>;
+    spacer: Array<Tolerance>;
+    square: Array<Square>;
+    stop: Array<Tolerance>;
+}
+
+export const Tolerances = {
+    $type: 'Tolerances',
+    cup: 'cup',
+    cuts: 'cuts',
+    dirt: 'dirt',
+    fence: 'fence',
+    line: 'line',
+    mitre: 'mitre',
+    reckon: 'reckon',
+    saw: 'saw',
+    spacer: 'spacer',
+    square: 'square',
+    stop: 'stop'
+} as const;
+
+export function isTolerances(item: unknown): item is Tolerances {
+    return reflection.isInstance(item, Tolerances.$type);
 }
 
 /** The words run together: 'infrontof', 'leftof'. */
@@ -1535,10 +1611,12 @@ export type JoineryAstType = {
     Silence: Silence
     SpacerFact: SpacerFact
     Spacers: Spacers
+    Square: Square
     Stock: Stock
     StockEntry: StockEntry
     Stop: Stop
     Tolerance: Tolerance
+    Tolerances: Tolerances
     Units: Units
 }
 
@@ -2067,6 +2145,10 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
                     name: Limits.alike,
                     defaultValue: []
                 },
+                gap: {
+                    name: Limits.gap,
+                    defaultValue: []
+                },
                 movement: {
                     name: Limits.movement,
                     defaultValue: []
@@ -2590,6 +2672,18 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
             },
             superTypes: []
         },
+        Square: {
+            name: Square.$type,
+            properties: {
+                by: {
+                    name: Square.by
+                },
+                over: {
+                    name: Square.over
+                }
+            },
+            superTypes: []
+        },
         Stock: {
             name: Stock.$type,
             properties: {
@@ -2639,6 +2733,56 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
                 }
             },
             superTypes: []
+        },
+        Tolerances: {
+            name: Tolerances.$type,
+            properties: {
+                cup: {
+                    name: Tolerances.cup,
+                    defaultValue: []
+                },
+                cuts: {
+                    name: Tolerances.cuts,
+                    defaultValue: []
+                },
+                dirt: {
+                    name: Tolerances.dirt,
+                    defaultValue: []
+                },
+                fence: {
+                    name: Tolerances.fence,
+                    defaultValue: []
+                },
+                line: {
+                    name: Tolerances.line,
+                    defaultValue: []
+                },
+                mitre: {
+                    name: Tolerances.mitre,
+                    defaultValue: []
+                },
+                reckon: {
+                    name: Tolerances.reckon,
+                    defaultValue: []
+                },
+                saw: {
+                    name: Tolerances.saw,
+                    defaultValue: []
+                },
+                spacer: {
+                    name: Tolerances.spacer,
+                    defaultValue: []
+                },
+                square: {
+                    name: Tolerances.square,
+                    defaultValue: []
+                },
+                stop: {
+                    name: Tolerances.stop,
+                    defaultValue: []
+                }
+            },
+            superTypes: [Stock.$type]
         },
         Units: {
             name: Units.$type,

@@ -28,7 +28,8 @@ export function readMeasure(measure: Measure | undefined, reading: Reading): Mea
   return { value };
 }
 
-function readTolerance(node: ToleranceNode, reading: Reading): Tolerance | undefined {
+/** `± 0.2` or `plus 0.7 minus 0.9`; undefined where a part is missing or wrong. */
+export function readTolerance(node: ToleranceNode, reading: Reading): Tolerance | undefined {
   const both = evaluateLength(node.both, reading);
   const above = both ?? evaluateLength(node.plus, reading);
   const below = both ?? evaluateLength(node.minus, reading);

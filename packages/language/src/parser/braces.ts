@@ -12,7 +12,7 @@ export interface Balanced {
 /** Words whose statement has braces. */
 const WITH_BRACES = new Set(
   [
-    ['cabinet', 'job', 'material', 'band', 'machine', 'connector', 'pattern', 'jig', 'pose', 'limits'],
+    ['cabinet', 'job', 'material', 'band', 'machine', 'connector', 'pattern', 'jig', 'pose', 'limits', 'tolerances'],
     ['butt', 'mitre', 'groove', 'rebate', 'house', 'rest', 'notch'],
   ].flat(),
 );
@@ -123,6 +123,7 @@ function missingOpener(line: readonly Token[]): number | undefined {
   switch (first) {
     case 'pose':
     case 'limits':
+    case 'tolerances':
       return 1;
     case 'connector':
       return image(3) === 'loose' ? 5 : 4;

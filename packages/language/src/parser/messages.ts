@@ -48,6 +48,7 @@ const CHOICES: Record<string, string> = {
   AcrossFact: '`at` a distance or `centred in thickness`',
   ConnectFact: 'a connector and its pattern, or `none` and the reason in quotes',
   Tolerance: '`±`, or `plus` and `minus`',
+  Reckoning: '`worst case` or `root sum square`',
   Shape: '`biscuit`, `loose tenon` or `dowel`',
   UpOrDown: '`down` or `up`',
   FenceEnd: '`left` or `right`',
@@ -67,6 +68,7 @@ const CONTENTS: Record<string, string> = {
   Jig: 'no setting of a jig, which takes',
   Pose: 'no setting of a pose, which takes',
   Limits: 'no setting of the limits, which take',
+  Tolerances: 'none of the tolerances, which are',
   NotchLine: 'not one of the two sizes of a notch, which begin with',
   File: 'not the beginning of an entry; one begins with',
 };

@@ -18,4 +18,5 @@ export const SYMBOL_KINDS: Readonly<Record<OutlineKind, SymbolKind>> = {
   Pattern: SymbolKind.Enum,
   Pose: SymbolKind.Constant,
   Limits: SymbolKind.Constant,
+  Tolerances: SymbolKind.Constant,
 };

@@ -19,6 +19,7 @@ export const DEFAULT_LIMITS: Limits = {
   step: Rational.of(3, 10),
   alike: Rational.of(3),
   sag: Rational.of(1, 144),
+  gap: Rational.of(1, 2),
   movement: Rational.of(1),
   written: [],
 };
@@ -42,6 +43,7 @@ const WORDS = {
   step: 'step',
   alike: 'alike',
   sagAtMost: 'sag at most',
+  gap: 'gap',
   movement: 'movement',
 } as const;
 

@@ -1,4 +1,16 @@
-import type { Band, Connector, Finding, Jig, Limits, Machine, Material, Pattern, Pose, Shop } from '@dryfit/engine';
+import type {
+  Band,
+  Connector,
+  Finding,
+  Jig,
+  Limits,
+  Machine,
+  Material,
+  Pattern,
+  Pose,
+  Shop,
+  Tolerances,
+} from '@dryfit/engine';
 import {
   type File,
   isBand,
@@ -10,6 +22,7 @@ import {
   isPattern,
   isPose,
   isStock,
+  isTolerances,
   type Material as MaterialNode,
 } from '../../generated/ast.js';
 import { KeptWhileSame } from '../../kept.js';
@@ -23,6 +36,7 @@ import { readMachine } from './machine.js';
 import { readBand, readMaterial, reportLayerCycle } from './material.js';
 import { readPattern } from './pattern.js';
 import { sameEntry } from './same.js';
+import { readTolerances } from './tolerances.js';
 
 /** What one file keeps: its entries as data, by name, and what is wrong with them. */
 interface FileStock {
@@ -34,6 +48,7 @@ interface FileStock {
   readonly jig: Jig | undefined;
   readonly pose: Pose | undefined;
   readonly limits: Limits | undefined;
+  readonly tolerances: Tolerances | undefined;
   readonly findings: readonly Finding[];
 }
 
@@ -100,6 +115,7 @@ export class Shops {
       jig: undefined as Jig | undefined,
       pose: undefined as Pose | undefined,
       limits: undefined as Limits | undefined,
+      tolerances: undefined as Tolerances | undefined,
     };
     for (const entry of file.entries) {
       if (isMaterial(entry)) add(stock.materials, this.material(entry, report));
@@ -110,6 +126,7 @@ export class Shops {
       else if (isJig(entry)) stock.jig ??= readJig(entry, unit, report);
       else if (isPose(entry)) stock.pose ??= readPose(entry, unit, report);
       else if (isLimits(entry)) stock.limits ??= readLimits(entry, unit, report);
+      else if (isTolerances(entry)) stock.tolerances ??= readTolerances(entry, unit, report);
     }
     return { ...stock, findings };
   }
@@ -143,6 +160,7 @@ function keepEntries(now: FileStock, before: FileStock | undefined): FileStock {
     jig: now.jig && sameEntry(now.jig, before.jig),
     pose: now.pose && sameEntry(now.pose, before.pose),
     limits: now.limits && sameEntry(now.limits, before.limits),
+    tolerances: now.tolerances && sameEntry(now.tolerances, before.tolerances),
     findings: now.findings,
   };
 }
@@ -165,10 +183,11 @@ const NOTHING: FileStock = {
   jig: undefined,
   pose: undefined,
   limits: undefined,
+  tolerances: undefined,
   findings: [],
 };
 
-/** The nearest entry of a name wins; so do the nearest jig, pose and limits. */
+/** The nearest entry of a name wins; so do the nearest jig, pose, limits and tolerances. */
 function assemble(stocks: readonly FileStock[]): Shop {
   return {
     materials: merge(stocks.map((stock) => stock.materials)),
@@ -179,6 +198,7 @@ function assemble(stocks: readonly FileStock[]): Shop {
     jig: stocks.find((stock) => stock.jig)?.jig,
     pose: stocks.find((stock) => stock.pose)?.pose ?? DEFAULT_POSE,
     limits: stocks.find((stock) => stock.limits)?.limits ?? DEFAULT_LIMITS,
+    tolerances: stocks.find((stock) => stock.tolerances)?.tolerances,
   };
 }
 
