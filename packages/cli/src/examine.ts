@@ -4,6 +4,7 @@ import {
   type ExamineOptions,
   examineFiles as examineDocuments,
   textOfFile,
+  troublesOf,
 } from '@dryfit/language';
 import { EmptyFileSystem, URI } from 'langium';
 import type { Examination } from './examination.js';
@@ -13,8 +14,10 @@ import { Lines } from './input/lines.js';
 import { shownName } from './input/name.js';
 import { readText } from './input/read.js';
 import { type Io, Misuse } from './io.js';
-import type { LengthOptions } from './options.js';
 import { Progress } from './progress.js';
+
+/** What changes the findings of files. */
+type Findings = Pick<ExamineOptions, 'thickness' | 'severity'>;
 
 /** What files say, and which of them could not be read, in words. */
 export interface Examined {
@@ -22,12 +25,17 @@ export interface Examined {
   readonly failed: readonly string[];
 }
 
-/** Examines files; one that cannot be read is told and the others are examined all the same. */
+/**
+ * Examines files; one that cannot be read is told and the others are examined all the same.
+ * @throws Misuse if a severity is asked for that a check cannot have.
+ */
 export async function examineFiles(
   files: readonly string[],
-  { thickness, severity }: Pick<ExamineOptions, 'thickness' | 'severity'>,
+  { thickness, severity }: Findings,
   io: Io,
 ): Promise<Examined> {
+  const [trouble] = troublesOf(severity ?? {});
+  if (trouble !== undefined) throw new Misuse(`--severity: ${trouble}`);
   const services = createJoineryServices({ ...EmptyFileSystem, fileSystemProvider: () => new TextFiles() });
   const failed: string[] = [];
   const readable = files.filter((file) => {
@@ -75,8 +83,8 @@ export async function examineFiles(
  * Examines one file.
  * @throws Misuse if it cannot be read.
  */
-export async function examineFile(file: string, thickness: LengthOptions['thickness'], io: Io): Promise<Examination> {
-  const { examination, failed } = await examineFiles([findFile(file, io.cwd)], { thickness }, io);
+export async function examineFile(file: string, options: Findings, io: Io): Promise<Examination> {
+  const { examination, failed } = await examineFiles([findFile(file, io.cwd)], options, io);
   const [reason] = failed;
   if (reason !== undefined) throw new Misuse(reason);
   return examination;

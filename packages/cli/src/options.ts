@@ -50,9 +50,14 @@ function denominator(words: string): number {
   return n;
 }
 
-/** Adds --severity to a command. */
-export function withSeverity(command: Command): Command {
-  return command.option(
+/** Options of every command that works cabinets out and tells findings of them. */
+export interface FindingOptions extends LengthOptions {
+  readonly severity?: Severities | undefined;
+}
+
+/** Adds --severity and the options of lengths to a command. */
+export function withFindingOptions(command: Command): Command {
+  return withLengthOptions(command).option(
     '--severity <check=severity>',
     'take the findings of a check as error, warning or info, or turn it off; may be given again for others',
     severity,

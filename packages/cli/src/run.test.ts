@@ -135,6 +135,19 @@ describe('the severity of a check', () => {
     expect([code, err]).toEqual([2, expect.stringContaining('is not turned off')]);
   });
 
+  it.each([
+    ['build', 'base.joinery', '--out', 'tables'],
+    ['draw', 'base.joinery', '--out', 'tables'],
+    ['explain', 'base.joinery', 'lh'],
+  ])('%s goes by it as check does', async (...args) => {
+    const errors = (await severities()).found.filter((one) => one.endsWith(' error'));
+    expect((await dryfit(args)).code).toBe(1);
+    const milder = errors.flatMap((one) => ['--severity', one.replace(' error', '=info')]);
+    expect((await dryfit([...args, ...milder])).code).toBe(0);
+    const { code, err } = await dryfit([...args, '--severity', 'never-usd=info']);
+    expect([code, err]).toEqual([2, expect.stringContaining('did you mean never-used')]);
+  });
+
   it.each(['never-usd=info', 'never-used=loud', 'never-used', '=info'])(
     '%s is refused with what is wrong',
     async (words) => {

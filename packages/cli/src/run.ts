@@ -7,7 +7,7 @@ import { draw } from './commands/draw.js';
 import { explain } from './commands/explain.js';
 import { format } from './commands/format.js';
 import { type Io, MISUSE, Misuse } from './io.js';
-import { within, withLengthOptions, withSeverity } from './options.js';
+import { withFindingOptions, within } from './options.js';
 
 /**
  * Runs the command line and gives its exit code: 0 clean, 1 errors were found, 2 the command was called wrongly or
@@ -52,7 +52,7 @@ function commands(io: Io, done: (code: number) => void): Command {
       `${CODES}\n\nExamples:\n  dryfit check\n  dryfit build bookcase.joinery --out tables\n  dryfit draw bookcase.joinery --out tables\n  dryfit explain bookcase.joinery shelf`,
     );
 
-  withSeverity(withLengthOptions(program.command('check')))
+  withFindingOptions(program.command('check'))
     .description('say what cannot be made, by how much, and what would cure it')
     .argument('[paths...]', 'files, or folders whose .joinery files are all checked (default: this folder)')
     .addOption(new Option('--format <format>', 'what to print').choices(['text', 'json']).default('text'))
@@ -73,7 +73,7 @@ Examples:
     )
     .action(async (paths, options) => done(await check(paths, options, io)));
 
-  withLengthOptions(program.command('build'))
+  withFindingOptions(program.command('build'))
     .description('write the tables of every cabinet and job: parts, slots, spacers, stops, cuts, connectors')
     .argument('<file>', 'a .joinery file')
     .option('--out <folder>', 'where to write CSV, Markdown and fit.json; without it the tables are printed')
@@ -92,7 +92,7 @@ Examples:
     )
     .action(async (file, options) => done(await build(file, options, io)));
 
-  withLengthOptions(program.command('draw'))
+  withFindingOptions(program.command('draw'))
     .description('draw every cabinet exploded, and each different piece dimensioned, as SVG')
     .argument('<file>', 'a .joinery file')
     .requiredOption('--out <folder>', 'where to write the drawings')
@@ -121,7 +121,7 @@ Examples:
     )
     .action(async (file, options) => done(await draw(file, options, io)));
 
-  withLengthOptions(program.command('explain'))
+  withFindingOptions(program.command('explain'))
     .description('say why a part has its sizes and where each slot of a part or joint is')
     .argument('<file>', 'a .joinery file')
     .argument('<name...>', 'a part ("shelf", "shelf 2"), a joint ("shelf / lh") or a statement')

@@ -3,7 +3,7 @@ import { type Counts, countFindings, findingsText, gatherFindings, summary } fro
 import type { Examination } from './examination.js';
 import { examineFile } from './examine.js';
 import type { Io } from './io.js';
-import { type LengthOptions, lengthFormat } from './options.js';
+import { type FindingOptions, lengthFormat } from './options.js';
 import { paintFor } from './paint.js';
 
 /** A file that may be made from, and how many findings it has all the same. */
@@ -20,11 +20,11 @@ export interface Sound {
  */
 export async function sound(
   file: string,
-  options: LengthOptions & { readonly withErrors?: boolean | undefined },
+  options: FindingOptions & { readonly withErrors?: boolean | undefined },
   io: Io,
   made: 'written' | 'drawn',
 ): Promise<Sound | undefined> {
-  const examination = await examineFile(file, options.thickness, io);
+  const examination = await examineFile(file, options, io);
   const format = lengthFormat(options, examination.units);
   const found = gatherFindings(examination.found, examination.locate);
   const counts = countFindings(found);

@@ -14,7 +14,7 @@ import {
 } from '@dryfit/output';
 import type { Examination } from '../examination.js';
 import { CLEAN, ERRORS, type Io, Misuse } from '../io.js';
-import type { LengthOptions } from '../options.js';
+import type { FindingOptions } from '../options.js';
 import { isDrawing } from '../output/drawings.js';
 import { folderNames } from '../output/names.js';
 import { type Written, writeWhole } from '../output/write.js';
@@ -22,7 +22,7 @@ import { paintFor } from '../paint.js';
 import { sound } from '../sound.js';
 import { variants } from '../variants.js';
 
-export interface BuildOptions extends LengthOptions {
+export interface BuildOptions extends FindingOptions {
   readonly out?: string | undefined;
   readonly withErrors?: boolean | undefined;
 }

@@ -1,21 +1,17 @@
-import { type Severities, troublesOf } from '@dryfit/language';
 import { countFindings, findingsJson, findingsText, gatherFindings, summary, visible } from '@dryfit/output';
 import { examineFiles } from '../examine.js';
 import { findFiles } from '../input/find.js';
-import { CLEAN, ERRORS, type Io, MISUSE, Misuse } from '../io.js';
-import { type LengthOptions, lengthFormat } from '../options.js';
+import { CLEAN, ERRORS, type Io, MISUSE } from '../io.js';
+import { type FindingOptions, lengthFormat } from '../options.js';
 import { paintFor } from '../paint.js';
 
-export interface CheckOptions extends LengthOptions {
+export interface CheckOptions extends FindingOptions {
   readonly format: 'text' | 'json';
   readonly strict?: boolean | undefined;
-  readonly severity?: Severities | undefined;
 }
 
 /** Prints what is wrong with files and folders of files. */
 export async function check(paths: readonly string[], options: CheckOptions, io: Io): Promise<number> {
-  const [trouble] = troublesOf(options.severity ?? {});
-  if (trouble !== undefined) throw new Misuse(`--severity: ${trouble}`);
   const { files, unreadable } = findFiles(paths.length === 0 ? ['.'] : paths, io.cwd);
   const { examination, failed } = await examineFiles(files, options, io);
   const problems = [...unreadable, ...failed];

@@ -12,14 +12,14 @@ import {
   type View,
 } from '@dryfit/output';
 import { CLEAN, ERRORS, type Io, Misuse } from '../io.js';
-import type { LengthOptions } from '../options.js';
+import type { FindingOptions } from '../options.js';
 import { DRAWINGS, isDrawing } from '../output/drawings.js';
 import { folderNames } from '../output/names.js';
 import { type Written, writeWhole } from '../output/write.js';
 import { sound } from '../sound.js';
 import { variants } from '../variants.js';
 
-export interface DrawOptions extends LengthOptions, View {
+export interface DrawOptions extends FindingOptions, View {
   readonly out: string;
   readonly part?: string | undefined;
   readonly withErrors?: boolean | undefined;

@@ -2,11 +2,11 @@ import { cabinetLabel, countFindings, explainable, explainedText, explain as exp
 import type { Examination } from '../examination.js';
 import { examineFile } from '../examine.js';
 import { CLEAN, ERRORS, type Io, Misuse } from '../io.js';
-import { type LengthOptions, lengthFormat } from '../options.js';
+import { type FindingOptions, lengthFormat } from '../options.js';
 import { paintFor } from '../paint.js';
 import { variants } from '../variants.js';
 
-export interface ExplainOptions extends LengthOptions {
+export interface ExplainOptions extends FindingOptions {
   readonly cabinet?: string | undefined;
 }
 
@@ -18,7 +18,7 @@ export async function explain(
   io: Io,
 ): Promise<number> {
   const name = words.join(' ');
-  const examination = await examineFile(file, options.thickness, io);
+  const examination = await examineFile(file, options, io);
   const format = lengthFormat(options, examination.units);
   const results = chosen(examination, options.cabinet, file);
   const style = { format, locate: examination.locate, paint: paintFor(io.out, io.env) };
