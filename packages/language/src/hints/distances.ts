@@ -11,8 +11,8 @@ import {
   type Plane,
 } from '../generated/ast.js';
 import { block } from '../hover/markdown.js';
-import { wordsOfRef } from '../interpret/words.js';
 import type { Fitted, Hint } from './hint.js';
+import { partsOf } from './parts.js';
 
 /** Where a fact only says that distances are equal: how large they come out. */
 export function distanceHints(moved: readonly PartRef[], item: Joint | Placing, fitted: Fitted): Hint[] {
@@ -95,9 +95,4 @@ function sideOf(plane: Plane | undefined, fitted: Fitted): PlacedSide | undefine
 function planeOf({ id, box }: FittedPart, side: Side): PlacedSide {
   const axis = axisOf(side);
   return { name: `${id}.${side}`, side, at: side === lowSide(axis) ? box?.lo[axis] : box?.hi[axis] };
-}
-
-function partsOf(refs: readonly (PartRef | undefined)[], { result }: Fitted): FittedPart[] {
-  const names = new Set(refs.map((ref) => wordsOfRef(ref)));
-  return result.fit.parts.filter(({ id, kind }) => names.has(id) || names.has(kind));
 }

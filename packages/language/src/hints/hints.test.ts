@@ -41,8 +41,8 @@ describe('hints', () => {
       'part top, base : level of birch18‹564.6 × 560 × 17.7›',
       'part shelf : level of birch18‹564.6 × 538 × 17.7›',
       'part back : facing of ply6‹579.6 × 5.8 × 699.6›',
-      'butt top between lh and rh‹5 slots each half› { flush top, rear, front }',
-      'butt base between lh and rh‹5 slots each half› { flush bottom, rear, front }',
+      'butt top between lh and rh‹5 slots each half› { flush top, rear, front‹depth 560› }',
+      'butt base between lh and rh‹5 slots each half› { flush bottom, rear, front‹depth 560› }',
       'butt shelf between lh and rh‹5 slots each half› {',
       'rear against back.groove.front‹spacer 22 = 12 + 10›',
     ]);
@@ -81,6 +81,24 @@ cabinet A {
     // (600 − 3 × 17.7) / 2 and (700 − 4 × 17.7) / 3
     expect(linesWith(shown)).toContain('centred between lh and rh‹273.45 each side›');
     expect(linesWith(shown)).toContain('openings equal between base.top and top.bottom‹3 of ≈209.73›');
+  });
+
+  test('tell how long a part is that is flush at both ends, if all of them are', async () => {
+    const { shown, hints } = await hinted(`import "shop.joinery"
+cabinet A {
+  part lh, rh : upright of birch18
+  part base, rail : level of birch18
+  width 600 over lh and rh
+  height 700 of lh
+  depth 300 of lh
+  connect none "glued"
+  butt base between lh and rh { flush bottom, rear, front }
+  butt rail between lh and rh { flush top, rear }
+  depth 80 of rail
+}`);
+    const flush = linesWith(shown).filter((line) => line.includes('flush'));
+    expect(flush).toEqual(['butt base between lh and rh { flush bottom, rear, front‹depth 300› }']);
+    expect(hints.find(({ label }) => label === 'depth 300')?.why()).toContain('depth of base: 300 mm');
   });
 
   test('that are turned off ask for no fit', async () => {

@@ -3,6 +3,7 @@ import { Lengths } from '../hover/lengths.js';
 import { unitOf } from '../interpret/units.js';
 import { type Stretch, touches } from '../tree/leaves.js';
 import { distanceHints } from './distances.js';
+import { flushHints } from './flush.js';
 import type { FitOf, Fitted, Hint, HintKinds } from './hint.js';
 import { sizeHints } from './sizes.js';
 import { slotHints } from './slots.js';
@@ -44,7 +45,7 @@ function hintsOfItem(item: CabinetItem, id: string, kinds: HintKinds, fitted: Fi
   if (item.$type !== 'Joint') return hints;
   if (kinds.slotCounts) hints.push(...slotHints(item, id, fitted));
   if (kinds.spacers) hints.push(...spacerHints(item, id, fitted));
-  if (kinds.sizes) hints.push(...distanceHints(item.entering, item, fitted));
+  if (kinds.sizes) hints.push(...distanceHints(item.entering, item, fitted), ...flushHints(item, fitted));
   return hints.sort((a, b) => a.offset - b.offset);
 }
 
