@@ -113,9 +113,21 @@ describe('rename', () => {
     );
   });
 
+  test('on the number of a part is that of the part', async () => {
+    const after = { 'rack.joinery': all('rack.joinery', /\bshelf\b/g, 'board') };
+    expect(await renamed('rack.joinery', 'shelf |2.front', 'board')).toEqual(after);
+    const { joinery, document, at } = await serve(TEXTS);
+    const start = RACK.indexOf('shelf 2.front');
+    const range = joinery.lsp.RenameProvider?.prepareRename(
+      document('rack.joinery'),
+      at('rack.joinery', start + 'shelf '.length),
+    );
+    expect(range).toMatchObject({ start: at('rack.joinery', start).position });
+  });
+
   test('is offered on names only', async () => {
     const { joinery, document, at } = await serve(TEXTS);
-    const words = ['wi|dth', 'between| ', '10|0', 'flush| with', 'shelf |2', '|{', 'shop.|joinery'];
+    const words = ['wi|dth', 'between| ', '10|0', 'flush| with', '1 to |2', '|{', 'shop.|joinery'];
     for (const word of words) {
       const { text, offset } = marked(word);
       const place = at('rack.joinery', RACK.indexOf(text) + offset);

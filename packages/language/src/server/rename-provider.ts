@@ -1,6 +1,7 @@
 import {
   Cancellation,
   CstUtils,
+  GrammarUtils,
   interruptAndCheck,
   type LangiumDocument,
   type LeafCstNode,
@@ -18,6 +19,7 @@ import {
   type WorkspaceEdit,
 } from 'vscode-languageserver-protocol';
 import { type Reader, readerOf } from '../format/pieces.js';
+import { isPartRef } from '../generated/ast.js';
 import { remember } from '../remember.js';
 import { clashesOf, type NamedIn, type Refusal, whyFixed, whyMisread } from '../rename/rename.js';
 import type { Named } from '../scope/names.js';
@@ -69,14 +71,20 @@ export class JoineryRenameProvider implements RenameProvider {
     return { changes: Object.fromEntries(changes) };
   }
 
-  /** The thing that a name at a place stands for; none where the place is a number or a word of the language. */
+  /**
+   * The thing that a name at a place stands for, and the name; for the number of `shelf 2` that of the part before it.
+   * None where the place is another number or a word of the language.
+   */
   private namedAt({ parseResult, textDocument }: LangiumDocument, position: Position) {
     const root = parseResult.value.$cstNode;
     const { nameRegexp } = this.services.parser.GrammarConfig;
-    const leaf: LeafCstNode | undefined =
+    const at: LeafCstNode | undefined =
       root && CstUtils.findDeclarationNodeAtOffset(root, textDocument.offsetAt(position), nameRegexp);
-    const target = leaf && (this.services.references.References.findDeclarations(leaf)[0] as Named | undefined);
-    return target && leaf?.text === target.name ? { leaf, target } : {};
+    const target = at && (this.services.references.References.findDeclarations(at)[0] as Named | undefined);
+    const leaf = at && isPartRef(at.astNode) ? GrammarUtils.findNodeForProperty(at.astNode.$cstNode, 'part') : at;
+    // An editor puts its box where the name is, which has to be in the line of the cursor.
+    const isHere = leaf?.text === target?.name && leaf?.range.start.line === position.line;
+    return target && leaf && isHere ? { leaf, target } : {};
   }
 
   private placesOf(target: Named, includeDeclaration: boolean): ReferenceDescription[] {
