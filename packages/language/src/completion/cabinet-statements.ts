@@ -64,6 +64,19 @@ export const CABINET_STATEMENTS: Statements = {
       ],
     ],
   ],
+  'LoadLine load': [
+    ['load … kg on …', (at) => ['load ', hole('25'), ' kg on ', choices(levelFirst(at), 'shelf')]],
+    [
+      'load … kg at the middle of …',
+      (at) => ['load ', hole('25'), ' kg at the middle of ', choices(levelFirst(at), 'shelf')],
+    ],
+  ],
+  'MoistureLine moisture': [
+    [
+      'moisture … to … % made at … %',
+      () => ['moisture ', hole('6'), ' to ', hole('11'), ' % made at ', hole('8'), ' %'],
+    ],
+  ],
   'ConnectFact connect': [
     [
       'connect … by …',
@@ -143,6 +156,13 @@ function likely({ parts }: Situation): {
     low: once([...pair, ...rest]),
     high: once([...secondFirst(pair), ...rest]),
   };
+}
+
+/** Every part, those that lie level first: these carry loads. */
+function levelFirst({ parts }: Situation): string[] {
+  const all = [...parts.values()];
+  const level = all.filter(({ attitude }) => attitude === 'level');
+  return once([...level, ...all].map(({ name }) => name));
 }
 
 const once = (names: readonly string[]): string[] => [...new Set(names)];

@@ -6,6 +6,7 @@ const IN_CABINET: Readonly<Record<string, readonly [word: string, type: CabinetI
   ConnectFact: ['connect', 'ConnectFact'],
   DatumFact: ['datum', 'DatumFact'],
   MilledLine: ['milled', 'MilledLine'],
+  MoistureLine: ['moisture', 'MoistureLine'],
 };
 
 /** The same for a file. */

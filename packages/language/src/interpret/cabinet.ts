@@ -9,7 +9,7 @@ import {
   say,
 } from '@dryfit/engine';
 import { writtenTwice } from '../checks/written-twice.js';
-import type { Cabinet, CabinetItem, ConnectFact, DatumFact, MilledLine } from '../generated/ast.js';
+import type { Cabinet, CabinetItem, ConnectFact, DatumFact, MilledLine, MoistureLine } from '../generated/ast.js';
 import type { Unit } from '../parser/numbers.js';
 import { Anchor } from './anchor.js';
 import { readConnect, readDatum } from './connect.js';
@@ -75,6 +75,7 @@ export function interpretCabinet(cabinet: Cabinet, overrides: Overrides, around:
   const defaults = new StatementReading('cabinet', reading);
   const connect = only<ConnectFact>(cabinet, 'ConnectFact', 'connect', reading);
   const datum = only<DatumFact>(cabinet, 'DatumFact', 'datum', reading);
+  only<MoistureLine>(cabinet, 'MoistureLine', 'moisture', reading);
   const milled = only<MilledLine>(cabinet, 'MilledLine', 'milled', reading);
   const datumSide = datum && readDatum(datum, defaults);
   const spec: Spec = {

@@ -77,7 +77,7 @@ export function readMoisture(node: MoistureLine, reading: StatementReading): Moi
     const text = node[property];
     if (text === undefined) return undefined;
     const value = plainNumber(text);
-    if (value !== undefined && value.le(Rational.of(100))) return value;
+    if (value?.le(Rational.of(100))) return value;
     reading.report(
       settingWrong({
         source: reading.places.property(node, property),

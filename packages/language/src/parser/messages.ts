@@ -47,6 +47,8 @@ const CHOICES: Record<string, string> = {
   SideFact: '`flush with`, `set back`, `proud`, `against` or a distance after the side',
   AcrossFact: '`at` a distance or `centred in thickness`',
   ConnectFact: 'a connector and its pattern, or `none` and the reason in quotes',
+  LoadLine: '`on` or `at the middle of` after the load',
+  LoadUnit: '`kg`, `lb`, `kg/m`, `lb/ft`, `kg/m2` or `lb/ft2` after the figure',
   Tolerance: '`±`, or `plus` and `minus`',
   Reckoning: '`worst case` or `root sum square`',
   Shape: '`biscuit`, `loose tenon` or `dowel`',

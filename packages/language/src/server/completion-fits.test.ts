@@ -177,7 +177,7 @@ describe('words', () => {
       'by',
       'source',
     ]);
-    expect(words(await at('limits { wall beside slot 3\n | }'))).toEqual(['slot', 'skin', 'step', 'alike']);
+    expect(words(await at('limits { wall beside slot 3\n | }'))).toEqual(['slot', 'skin', 'step', 'alike', 'sag', 'gap', 'movement']);
     expect(words(await at('jig j { stop 0 to 5 step 1\n | }'))).not.toContain('stop');
   });
 
@@ -238,6 +238,7 @@ describe('imports', () => {
       'shop.joinery',
       'dryfit:connectors',
       'dryfit:sheets',
+      'dryfit:woods',
     ]);
     expect(labels(await at('connector c : dowel { source "|'))).toEqual([]);
   });
