@@ -1,7 +1,18 @@
 import type { FittedPart } from '../fit/fit.js';
 import { say, type Text } from '../fit/text.js';
 import { Rational } from '../number/rational.js';
-import { AXES, axisOf, highSide, isFace, isHigh, lowSide, opposite, type Side, thicknessAxis } from '../spec/sides.js';
+import {
+  AXES,
+  type Axis,
+  axisOf,
+  highSide,
+  isFace,
+  isHigh,
+  lowSide,
+  opposite,
+  type Side,
+  thicknessAxis,
+} from '../spec/sides.js';
 import type { Source } from '../spec/source.js';
 import type { Check, CheckContext, Found } from './check.js';
 import { alike, once } from './support/alike.js';
@@ -67,29 +78,45 @@ function moveSlots({ half, other }: Milled, by: Rational): Text {
   return say`Move ${other.part} ${by.abs()} ${by.sign() > 0 ? 'away from' : 'toward'} the ${half.from.side} end of ${half.part}`;
 }
 
-/** A groove or housing in an edge runs between the two faces; a rebate is open on one side on purpose. */
+/**
+ * A groove or housing runs between two sides of its part, and a stopped one ends before two others. A rebate is open on
+ * one side on purpose, and so is a recess in a face that reaches an edge.
+ */
 function* besideRecesses(context: CheckContext): Generator<Wall> {
+  const least = context.spec.shop.limits.wall;
   for (const { part, cut, joint } of recesses(context)) {
-    const thick = thicknessAxis(part.attitude);
-    const across = AXES.find((axis) => axis !== cut.run && axis !== axisOf(cut.surface));
-    const extent = part.extent[thick];
-    const thin = smallest(context, part, thick);
     const { box } = part;
-    if (cut.kind === 'rebate' || across !== thick || !box || !extent || !thin) continue;
-    const worst = extent.sub(thin);
-    const wall = (side: Side): Beside => {
-      const end = isHigh(side) ? 'hi' : 'lo';
-      const left = box[end][thick].sub(cut.box[end][thick]).abs().sub(worst);
-      return {
-        side,
-        left,
-        move: (by) => say`Move ${partNames(context, joint.entering)} ${by} away from the ${side} of ${part.id}`,
+    if (cut.kind === 'rebate' || !box) continue;
+    const thick = thicknessAxis(part.attitude);
+    const across = AXES.find((axis) => axis !== cut.run && axis !== axisOf(cut.surface)) as Axis;
+    for (const axis of joint.stopped ? [across, cut.run] : [across]) {
+      const thin = smallest(context, part, axis);
+      const extent = part.extent[axis];
+      if (!extent || !thin) continue;
+      const worst = extent.sub(thin);
+      const wall = (side: Side): Beside => {
+        const end = isHigh(side) ? 'hi' : 'lo';
+        const left = box[end][axis].sub(cut.box[end][axis]).abs();
+        return {
+          side,
+          left: left.sub(worst),
+          move: (by) =>
+            axis === across
+              ? say`Move ${partNames(context, joint.entering)} ${by} away from the ${side} of ${part.id}`
+              : say`Stop it ${by} further from the ${side} of ${part.id}`,
+        };
       };
-    };
-    const [low, high] = [wall(lowSide(thick)), wall(highSide(thick))];
-    const least = context.spec.shop.limits.wall;
-    if (low.left.ge(least) && high.left.ge(least)) continue;
-    yield nearer({ part, what: cut.kind, statement: joint.id, source: joint.source }, low, high);
+      const [low, high] = [wall(lowSide(axis)), wall(highSide(axis))];
+      // Between two edges the sheet's thickness is of no account, and a recess that reaches one leaves no wall to break.
+      const breaks = ({ left }: Beside): boolean => left.lt(least) && (axis === thick || left.sign() > 0);
+      if (!breaks(low) && !breaks(high)) continue;
+      const what = { part, what: cut.kind, statement: joint.id, source: joint.source };
+      yield breaks(low) && breaks(high)
+        ? nearer(what, low, high)
+        : breaks(low)
+          ? { ...what, ...low, behind: high.left }
+          : { ...what, ...high, behind: low.left };
+    }
   }
 }
 
