@@ -251,6 +251,8 @@ export interface FittedJoint {
   /** Axis perpendicular to the contact (of the square-cut parts; for a mitre, the entering part's). */
   readonly axis: Axis;
   readonly meeting: 'edge to face' | 'edge to edge' | 'face to face' | 'mitre';
+  /** Of a mitre: the side of each part that the toe lies on, and how far off square both ends are sawn, degrees. */
+  readonly mitre?: { readonly entering: Side; readonly host: Side; readonly angle: number } | undefined;
   /** Where a turned part takes part: the frame in which sides, axes and coordinates of the joint are told. */
   readonly turn?: Turn | undefined;
   /** Axis the slots are strung along; absent face to face. */

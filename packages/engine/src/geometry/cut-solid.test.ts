@@ -83,6 +83,20 @@ describe('a slot in the mitred left end of a level part 18 thick', () => {
     expect(distance(solid, heel, 0).value).toBeCloseTo(mitreWall(mm('18'), mm(fromToe), mm('4')).value, 5);
   });
 
+  it.each([
+    ['9.5', '10', 22.5],
+    ['11', '12.3', 22.5],
+    ['8', '8', 18.4349],
+    ['14', '6', 31.7175],
+  ])('%s from the toe, %s deep, %s° off square: the same', (fromToe, depth, angle) => {
+    const slot = cut({ surface: 'left', centre: toe, depth: mm(depth) });
+    const solid = openingSolid(slot, { outer: 'top', fromToe: mm(fromToe).toNumber(), angle });
+    const corner: Vector = [18 * Math.tan((angle * Math.PI) / 180), 200, 882];
+    const needle = place(boxShape(0, 900, 0), { origin: corner, u: [1, 0, 0], v: [0, 1, 0], w: [0, 0, 1] });
+    expect(distance(solid, plate, 0).value).toBeCloseTo(mitreSkin(mm(fromToe), mm('4'), mm(depth), angle).value, 5);
+    expect(distance(solid, needle, 0).value).toBeCloseTo(mitreWall(mm('18'), mm(fromToe), mm('4'), angle).value, 5);
+  });
+
   it('breaks out of the outer face in the middle of the mitre at a plunge of 12.3, by 1.1116', () => {
     const up: Vector = [0, 0, 1];
     expect(body('12.7279', '12.3').farthest(up)[2] - 900).toBeCloseTo(1.1116, 4);

@@ -2,6 +2,7 @@ import type { Meeting } from '../sizes/hosts.js';
 import type { Solved } from '../sizes/solved.js';
 import { type Axis, axisOf, isHigh, type Side } from '../spec/sides.js';
 import type { PartId, PartSpec } from '../spec/spec.js';
+import { clipCant } from '../turned/clip.js';
 import type { Kind } from './meeting.js';
 import { overlap, type Range, rangeOf, without } from './place.js';
 
@@ -17,11 +18,11 @@ export function contactRange(solved: Solved, part: PartSpec, meeting: Meeting, k
   if (kind.meeting === 'mitre') return along;
   const band = overlap(rangeOf(solved, part.id, across), rangeOf(solved, meeting.host, across));
   if (!band) return undefined;
-  return [part.id, meeting.host].reduce<Range | undefined>(
-    (left, id) =>
-      left && clipNotch(solved, id, id === part.id ? meeting.enteringSide : meeting.hostSide, left, run, band, across),
-    along,
-  );
+  return [part.id, meeting.host].reduce<Range | undefined>((left, id) => {
+    const surface = id === part.id ? meeting.enteringSide : meeting.hostSide;
+    const notched = left && clipNotch(solved, id, surface, left, run, band, across);
+    return notched && clipCant(solved, id, surface, notched, run, band);
+  }, along);
 }
 
 /** Takes a part's notches out of a contact on its side `surface`. */

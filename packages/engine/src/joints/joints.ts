@@ -4,8 +4,9 @@ import { Rational } from '../number/rational.js';
 import { enteringParts, type Meeting, meetings } from '../sizes/hosts.js';
 import type { Solved } from '../sizes/solved.js';
 import { thicknessAxis } from '../spec/sides.js';
-import type { Connect, JointStatement, PartSpec } from '../spec/spec.js';
+import type { Connect, JointStatement, PartId, PartSpec } from '../spec/spec.js';
 import type { Connector, Layout, Machine } from '../spec/stock.js';
+import { fitTurned, turnedMeetings } from '../turned/joints.js';
 import { acrossOf } from './across.js';
 import { Bench } from './bench.js';
 import { contactRange } from './contact.js';
@@ -24,13 +25,24 @@ export function fitJoints(solved: Solved): readonly FittedJoint[] {
     if (statement.kind !== 'joint') continue;
     const met = meetings(statement, solved.system.planes);
     for (const part of enteringParts(statement, solved.system.planes)) {
-      for (const meeting of met) {
-        const host = solved.system.planes.part(meeting.host);
-        if (!host) continue;
-        const name = `${part.id} / ${host.id}`;
+      const idWith = (host: PartId): string => {
+        const name = `${part.id} / ${host}`;
         const nth = (ids.get(name) ?? 0) + 1;
         ids.set(name, nth);
-        joints.push(fitJoint(solved, bench, statement, part, host, meeting, nth === 1 ? name : `${name} (${nth})`));
+        return nth === 1 ? name : `${name} (${nth})`;
+      };
+      if (part.on) {
+        for (const turned of turnedMeetings(solved, statement, part)) {
+          const joint = turned && fitTurned(solved, statement, part, turned, idWith(turned.host), fitJoint);
+          if (joint) joints.push(joint);
+        }
+        continue;
+      }
+      for (const meeting of met) {
+        const host = solved.system.planes.part(meeting.host);
+        // A part that meets a turned one otherwise, or a cant, is told by a check.
+        if (!host || host.on || meeting.plane?.of === 'cant') continue;
+        joints.push(fitJoint(solved, bench, statement, part, host, meeting, idWith(host.id)));
       }
     }
   }
@@ -60,6 +72,8 @@ function fitJoint(
     hostSide: hostSurface(joint, meeting),
     axis: meeting.axis,
     meeting: kind.meeting,
+    mitre: mitreOf(joint, meeting),
+    turn: undefined,
     run: kind.run,
     contact,
     connector: undefined,
@@ -127,6 +141,12 @@ function troubled(joint: Draft, trouble: Trouble): FittedJoint {
   joint.trouble = [...joint.trouble, trouble];
   return joint;
 }
+
+/** At a square corner each part's toe lies on the side where the other has its end. */
+const mitreOf = (joint: JointStatement, meeting: Meeting): FittedJoint['mitre'] =>
+  joint.verb === 'mitre'
+    ? { entering: joint.outer?.side ?? meeting.hostSide, host: meeting.enteringSide, angle: SQUARE_MITRE }
+    : undefined;
 
 const hostSurface = (joint: JointStatement, meeting: Meeting) =>
   joint.verb === 'mitre' && joint.outer ? joint.outer.side : meeting.hostSide;

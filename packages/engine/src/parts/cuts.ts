@@ -12,6 +12,7 @@ import {
   isHigh,
   lowSide,
   outward,
+  type Side,
   thicknessAxis,
   thirdAxis,
 } from '../spec/sides.js';
@@ -27,17 +28,18 @@ export function cutsByPart(solved: Solved, joints: readonly FittedJoint[]): Read
   };
   for (const joint of joints) {
     for (const half of joint.halves) for (const cut of slotCuts(joint, half)) add(half.part, cut);
-    if (joint.verb === 'mitre') {
-      const { id, source } = joint;
-      add(joint.entering, {
+    if (joint.mitre) {
+      const { id, source, mitre } = joint;
+      const bevel = (side: Side, outer: Side): Cut => ({
         kind: 'bevel',
-        side: joint.enteringSide,
-        outer: joint.hostSide,
-        angle: 45,
+        side,
+        outer,
+        angle: mitre.angle,
         joint: id,
         source,
       });
-      add(joint.host, { kind: 'bevel', side: joint.hostSide, outer: joint.enteringSide, angle: 45, joint: id, source });
+      add(joint.entering, bevel(joint.enteringSide, mitre.entering));
+      add(joint.host, bevel(joint.hostSide, mitre.host));
     }
   }
   for (const statement of solved.spec.statements) {
@@ -54,6 +56,7 @@ function slotCuts(joint: FittedJoint, half: Half): readonly Cut[] {
   return half.slots.map((slot) => ({
     kind,
     slot: slot.id,
+    turn: half.turn,
     surface: half.surface,
     centre: slot.centre,
     run,

@@ -3,8 +3,20 @@ import { bandsOf } from '../joints/bench.js';
 import { rangeOf } from '../joints/place.js';
 import { Rational } from '../number/rational.js';
 import type { Solved } from '../sizes/solved.js';
-import { type Attitude, AXES, type Axis, axisOf, axisOfDimension } from '../spec/sides.js';
+import {
+  type Attitude,
+  AXES,
+  type Axis,
+  axisOf,
+  axisOfDimension,
+  highSide,
+  isHigh,
+  lowSide,
+  type Side,
+} from '../spec/sides.js';
 import type { PartSpec } from '../spec/spec.js';
+import { frameOf } from '../turned/frame.js';
+import { fittedCant, reachOf } from '../turned/parts.js';
 import { cutsByPart } from './cuts.js';
 import { numberPieces, pieceAxes } from './same.js';
 
@@ -16,9 +28,11 @@ export function fitParts(solved: Solved, joints: readonly FittedJoint[]): readon
   const cuts = cutsByPart(solved, joints);
   const parts = solved.spec.parts.map((part): FittedPart => {
     const bands = bandsOf(solved.spec, part.id);
-    const extent = { x: solved.extent(part.id, 'x'), y: solved.extent(part.id, 'y'), z: solved.extent(part.id, 'z') };
+    const frame = frameOf(solved, part);
+    const own = frame ?? solved;
+    const extent = { x: own.extent(part.id, 'x'), y: own.extent(part.id, 'y'), z: own.extent(part.id, 'z') };
     const grain = part.grain ? axisOfDimension(part.grain) : GRAIN[part.attitude];
-    const box = boxOf(solved, part);
+    const box = boxOf(own, part);
     return {
       id: part.id,
       kind: part.kind,
@@ -26,6 +40,9 @@ export function fitParts(solved: Solved, joints: readonly FittedJoint[]): readon
       attitude: part.attitude,
       material: part.material,
       source: part.source,
+      turn: frame?.span.turn,
+      width: frame?.span.width,
+      cant: fittedCant(solved, part),
       box,
       extent,
       grain,
@@ -60,11 +77,17 @@ function cutSize(
 
 /** Outside size over all parts; undefined while a part is not fixed or there is none. */
 export function outsideOf(parts: readonly FittedPart[]): Point | undefined {
-  const boxes = parts.map((part) => part.box).filter((box) => box !== undefined);
-  if (boxes.length === 0 || boxes.length < parts.length) return undefined;
+  if (parts.length === 0 || parts.some(({ box }) => box === undefined)) return undefined;
+  const end = (part: FittedPart, side: Side): Rational | undefined => {
+    const axis = axisOf(side);
+    if (part.turn && axis !== 'z') return reachOf(part, side);
+    return isHigh(side) ? part.box?.hi[axis] : part.box?.lo[axis];
+  };
+  const ends = (side: Side): readonly Rational[] =>
+    parts.map((part) => end(part, side)).filter((at) => at !== undefined);
   const size = (axis: Axis): Rational => {
-    const [firstHi = Rational.ZERO, ...his] = boxes.map((box) => box.hi[axis]);
-    const [firstLo = Rational.ZERO, ...los] = boxes.map((box) => box.lo[axis]);
+    const [firstHi = Rational.ZERO, ...his] = ends(highSide(axis));
+    const [firstLo = Rational.ZERO, ...los] = ends(lowSide(axis));
     return Rational.max(firstHi, ...his).sub(Rational.min(firstLo, ...los));
   };
   return { x: size('x'), y: size('y'), z: size('z') };

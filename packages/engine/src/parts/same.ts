@@ -109,7 +109,7 @@ function describe(part: FittedPart, box: Box, own: readonly Axis[]): readonly (r
     return text;
   };
   const cut = (c: Cut): (string | Along)[] => {
-    if (c.kind === 'bevel') return ['bevel', way(c.side), way(c.outer)];
+    if (c.kind === 'bevel') return [`bevel ${c.angle.toFixed(4)}`, way(c.side), way(c.outer)];
     if (c.kind === 'notch') return ['notch', ...space(c.box)];
     if ('box' in c) return ['recess', way(c.surface), ...space(c.box)];
     const { kind, surface, run, diameter, width, depth, length, fromToe } = c;

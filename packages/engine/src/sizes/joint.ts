@@ -2,6 +2,7 @@ import { constant, type Quantity } from '../number/quantity.js';
 import { Rational } from '../number/rational.js';
 import { highSide, isHigh, lowSide, type Side, thicknessAxis } from '../spec/sides.js';
 import type { JointStatement, PartSpec, Spec } from '../spec/spec.js';
+import { addTurnedMitre } from '../turned/equations.js';
 import { type Builder, minus, NOTHING, negative, plus } from './builder.js';
 import { addFact, type RoundedOpenings } from './facts.js';
 import { fixedFaces } from './fixed.js';
@@ -13,10 +14,14 @@ const REST_CLEARANCE = constant(Rational.ONE);
 export const GROOVE_PLAY = Rational.of(1, 5);
 
 /** Adds everything a joint says about planes: where the parts meet, and its placing facts. */
-export function addJoint(build: Builder, joint: JointStatement, rounded: RoundedOpenings): void {
+export function addJoint(build: Builder, spec: Spec, joint: JointStatement, rounded: RoundedOpenings): void {
   const parts = enteringParts(joint, build.planes);
   const met = meetings(joint, build.planes);
   for (const part of parts) {
+    if (part.on && joint.verb === 'mitre') {
+      addTurnedMitre(build, spec, joint, part);
+      continue;
+    }
     for (const meeting of met) addMeeting(build, joint, part, meeting);
     if (joint.verb === 'mitre') addToes(build, joint, part, met);
     if (joint.verb === 'groove') addGrooveWidth(build, joint, part);

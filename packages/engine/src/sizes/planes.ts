@@ -5,6 +5,8 @@ import type { PartId, PartSpec, PlaneRef } from '../spec/spec.js';
 const axisNumber = (axis: Axis): 0 | 1 | 2 => AXES.indexOf(axis) as 0 | 1 | 2;
 
 const PLACE = Object.fromEntries(SIDES.map((side, i) => [side, i])) as Record<Side, number>;
+/** Bottom and top, which follow each other in {@link SIDES}. */
+const UPRIGHT_SIDES: readonly Side[] = SIDES.filter((side) => axisOf(side) === 'z');
 
 /**
  * Numbers the unknown planes of a cabinet: six a part, two for a groove's walls, two for a notch's, and
@@ -21,8 +23,10 @@ export class Planes {
     for (const part of parts) {
       if (this.parts.has(part.id)) continue;
       this.parts.set(part.id, part);
-      this.firsts.set(part.id, this.unknowns.length);
-      for (const side of SIDES) this.add(`${part.id}.${side}`, axisOf(side), true);
+      // A turned part has no planes but its bottom and top across the axes: the others are worked out from these.
+      const sides = part.on ? UPRIGHT_SIDES : SIDES;
+      this.firsts.set(part.id, this.unknowns.length - PLACE[sides[0] as Side]);
+      for (const side of sides) this.add(`${part.id}.${side}`, axisOf(side), true);
     }
   }
 
@@ -34,7 +38,8 @@ export class Planes {
   /** Number of one of a part's six planes. */
   side(part: PartId, side: Side): number | undefined {
     const first = this.firsts.get(part);
-    return first === undefined ? undefined : first + PLACE[side];
+    if (first === undefined || (this.parts.get(part)?.on && axisOf(side) !== 'z')) return undefined;
+    return first + PLACE[side];
   }
 
   /** Number of a groove's wall; it exists once {@link addGroove} has been called for the part. */
@@ -50,11 +55,13 @@ export class Planes {
   of(ref: PlaneRef): number | undefined {
     if (ref.of === 'groove') return this.groove(ref.part, ref.plane);
     if (ref.of === 'notch') return this.notch(ref.part, ref.plane);
+    if (ref.of === 'cant') return undefined;
     return this.side(ref.part, ref.plane);
   }
 
   /** Walls of the groove that `part` sits in, on the axis of its thickness. */
   addGroove(part: PartSpec): void {
+    if (part.on) return;
     const axis = thicknessAxis(part.attitude);
     for (const side of [lowSide(axis), highSide(axis)]) {
       if (this.groove(part.id, side) === undefined) this.add(`${part.id}.groove.${side}`, axis, true);
@@ -85,5 +92,6 @@ export class Planes {
 
 /** How a spec would write the plane. */
 export function planeName(ref: PlaneRef): string {
+  if (ref.of === 'cant') return `${ref.part}.cant`;
   return ref.of === 'part' ? `${ref.part}.${ref.plane}` : `${ref.part}.${ref.of}.${ref.plane}`;
 }

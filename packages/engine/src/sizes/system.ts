@@ -48,7 +48,7 @@ export function buildSystem(spec: Spec, rounded: RoundedOpenings = new Map()): S
   addGrooveWalls(build, spec, partThickness);
   for (const statement of spec.statements) {
     if (statement.kind === 'dimension') addDimension(build, statement);
-    if (statement.kind === 'joint') addJoint(build, statement, rounded);
+    if (statement.kind === 'joint') addJoint(build, spec, statement, rounded);
     if (statement.kind === 'placing') addFact(build, statement.id, statement.fact, statement.parts, [], rounded);
   }
   return { planes, unknowns: planes.unknowns, equations: build.equations };

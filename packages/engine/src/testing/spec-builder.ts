@@ -10,11 +10,14 @@ import type {
   Spec,
   Statement,
   Verb,
+  Written,
 } from '../spec/spec.js';
 import type { Layout, Shop } from '../spec/stock.js';
 import { by, type Draft, type FactMaker, type Item } from './joint-items.js';
 import { shop as defaultShop } from './shop-builder.js';
 import { type Length, Places } from './written.js';
+
+type Legs = { readonly [D in Dimension]?: Length };
 
 const names = (list: string): readonly string[] => list.split(',').map((name) => name.trim());
 
@@ -40,6 +43,14 @@ export class SpecBuilder {
   part(list: string, attitude: Attitude, material = 'birch18', grain?: Dimension): this {
     for (const id of names(list))
       this.parts.push({ id, kind: id, attitude, material, grain, source: this.places.source() });
+    return this;
+  }
+
+  /** `part front : facing of birch18 on base.cant`. */
+  on(level: string, list: string, attitude: Attitude = 'facing', material = 'birch18'): this {
+    const on = { part: level, source: this.places.source() };
+    for (const id of names(list))
+      this.parts.push({ id, kind: id, attitude, material, on, source: this.places.source() });
     return this;
   }
 
@@ -103,12 +114,15 @@ export class SpecBuilder {
     return this;
   }
 
-  notch(list: string, corner: readonly [Side, Side], legs: { readonly [D in Dimension]?: Length }): this {
-    const written = Object.entries(legs).map(([dimension, length]) => ({
-      dimension: dimension as Dimension,
-      length: this.places.length(length),
-    }));
-    this.statements.push({ kind: 'notch', ...this.base(`notch ${list}`), parts: names(list), corner, legs: written });
+  notch(list: string, corner: readonly [Side, Side], legs: Legs): this {
+    const base = this.base(`notch ${list}`);
+    this.statements.push({ kind: 'notch', ...base, parts: names(list), corner, legs: this.legs(legs) });
+    return this;
+  }
+
+  cant(list: string, corner: readonly [Side, Side], legs: Legs): this {
+    const base = this.base(`cant ${list}`);
+    this.statements.push({ kind: 'cant', ...base, parts: names(list), corner, legs: this.legs(legs) });
     return this;
   }
 
@@ -165,6 +179,13 @@ export class SpecBuilder {
       shop: this.shop,
       thickness: this.thickness,
     };
+  }
+
+  private legs(legs: Legs): { dimension: Dimension; length: Written }[] {
+    return Object.entries(legs).map(([dimension, length]) => ({
+      dimension: dimension as Dimension,
+      length: this.places.length(length),
+    }));
   }
 
   private dimension(dimension: Dimension, length: Length, form: DimensionStatement['form'], words: string): this {

@@ -36,9 +36,10 @@ export class Places {
     return { value: mm(length), terms: [], text: String(length), source: this.source() };
   }
 
-  /** `lh.bottom`, `back.groove.front`, `lh.notch.front`; a part's name alone stands for its side `side`. */
+  /** `lh.bottom`, `back.groove.front`, `lh.notch.front`, `base.cant`; a part's name alone stands for its side `side`. */
   plane(text: string, side?: Side): PlaneRef {
     const words = text.split('.');
+    if (words[1] === 'cant') return { part: words[0] ?? '', plane: 'front', of: 'cant', source: this.source() };
     const last = words.at(-1) as Side;
     if (!SIDES.includes(last)) {
       if (side === undefined) throw new Error(`${text} names no side`);

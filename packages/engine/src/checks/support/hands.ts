@@ -89,7 +89,7 @@ function restOf(
       .join(',');
   const cuts = part.cuts.flatMap((cut) => {
     if ('slot' in cut) return [];
-    if (cut.kind === 'bevel') return [`bevel ${said(cut.side)} ${said(cut.outer)}`];
+    if (cut.kind === 'bevel') return [`bevel ${cut.angle.toFixed(4)} ${said(cut.side)} ${said(cut.outer)}`];
     return [cut.kind === 'notch' ? `notch ${space(cut.box)}` : `recess ${said(cut.surface)} ${space(cut.box)}`];
   });
   const bands = part.bands.map((band) => `band ${said(band.side)} ${band.band}`);
