@@ -1,3 +1,4 @@
+export * from './assembly/index.js';
 export { CHECK_FAILED } from './checks/check.js';
 export { checkCodes, checkSeverities } from './checks/codes.js';
 export * from './fit/index.js';

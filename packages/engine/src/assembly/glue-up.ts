@@ -1,0 +1,143 @@
+import type { Fit, FittedJoint } from '../fit/fit.js';
+import type { Vector } from '../geometry/vector.js';
+import { Rational } from '../number/rational.js';
+import type { PartId } from '../spec/spec.js';
+import { type Apart, stuckIn, takeApart } from './apart.js';
+import { assemblyOf, type Built } from './build.js';
+import { clampsFor } from './clamps.js';
+import { type Closing, sequenceOf } from './sequence.js';
+import { whyStuck } from './stuck.js';
+
+/** The order in which a cabinet is glued up. */
+export interface GlueUp {
+  readonly steps: readonly GlueStep[];
+  /** Groups of parts that no order puts together; each is taken as one piece in the steps. */
+  readonly stuck: readonly StuckParts[];
+  /** Parts that only rest in place: they go in when all is done. */
+  readonly loose: readonly PartId[];
+  /** Parts whose place is not known. */
+  readonly unplaced: readonly PartId[];
+}
+
+/** One step: closed, clamped and left to set before the next. */
+export interface GlueStep {
+  /** From 1. */
+  readonly number: number;
+  /** What is there already; empty when parts meet half way. */
+  readonly onto: readonly PartId[];
+  readonly coming: readonly ComingParts[];
+  /** Ids of the joints that close in this step. */
+  readonly joints: readonly string[];
+  /** Joints that close only while others do: all are drawn together. */
+  readonly atOnce: boolean;
+  readonly connectors: readonly { readonly connector: string; readonly count: number }[];
+  readonly clamps: readonly Clamps[];
+}
+
+/** Parts that come as one piece, by one straight move or two; lengths in mm, the last leg's is open. */
+export interface ComingParts {
+  readonly parts: readonly PartId[];
+  readonly legs: readonly { readonly way: Vector; readonly length?: number | undefined }[];
+}
+
+/** So many clamps that pull along a way, either way round. */
+export interface Clamps {
+  readonly along: Vector;
+  readonly count: number;
+}
+
+export interface StuckParts {
+  /** So few that without any one of them the others go together. */
+  readonly parts: readonly PartId[];
+  /** The joints between them. */
+  readonly joints: readonly string[];
+  /** Joints of which a single one, without connectors and not let in, would let them go together. */
+  readonly freeing: readonly string[];
+  /** False where there may be moves that were not tried. */
+  readonly proven: boolean;
+}
+
+interface Known extends Built {
+  readonly apart: Apart;
+}
+
+const known = new WeakMap<Fit, Known>();
+
+/** How a cabinet comes apart; worked out once for each fit. */
+function takenApart(fit: Fit): Known {
+  const before = known.get(fit);
+  if (before) return before;
+  const built = assemblyOf(fit);
+  const now = { ...built, apart: takeApart(built.assembly) };
+  known.set(fit, now);
+  return now;
+}
+
+/** The same where as few joints as can be are drawn together, which takes longer. */
+function drawnWithFew(fit: Fit): Known {
+  const now = takenApart(fit);
+  return hasAtOnce(now.apart) ? { ...now, apart: takeApart(now.assembly, undefined, true) } : now;
+}
+
+const hasAtOnce = (apart: Apart): boolean =>
+  apart.kind === 'at once' || ('children' in apart && apart.children.some(hasAtOnce));
+
+/** Groups of parts that no order puts together. */
+export function stuckParts(fit: Fit): readonly StuckParts[] {
+  const { assembly, apart } = takenApart(fit);
+  const name = (member: number): PartId => assembly.items[member]?.id ?? '';
+  return stuckIn(apart).map((stuck) => {
+    const { members, links, freeing, proven } = whyStuck(assembly, stuck);
+    return {
+      parts: members.map(name),
+      joints: links.map(({ joint }) => joint),
+      freeing: freeing.map(({ joint }) => joint),
+      proven,
+    };
+  });
+}
+
+/**
+ * The steps of a glue-up, each closing at most `most` joints where an order allows it. Every joint counts as one,
+ * also a panel that slides into its groove.
+ */
+export function glueUp(fit: Fit, most = Number.POSITIVE_INFINITY): GlueUp {
+  const { assembly, apart, loose, unplaced } = drawnWithFew(fit);
+  const jointOf = new Map(fit.joints.map((joint) => [joint.id, joint]));
+  const name = (member: number): PartId => assembly.items[member]?.id ?? '';
+  const steps = sequenceOf(apart, assembly.links, most).map((closing, i): GlueStep => {
+    const joints = closing.links.flatMap(({ joint }) => jointOf.get(joint) ?? []);
+    return {
+      number: i + 1,
+      onto: [...closing.onto].sort((a, b) => a - b).map(name),
+      coming: closing.coming.map(({ members, legs }) => ({ parts: members.map(name), legs })),
+      joints: joints.map(({ id }) => id),
+      atOnce: closing.atOnce,
+      connectors: connectorsOf(joints),
+      clamps: clampsFor(joints, waysOf(closing)),
+    };
+  });
+  return { steps, stuck: stuckParts(fit), loose, unplaced };
+}
+
+const waysOf = ({ coming, atOnce }: Closing): readonly Vector[] | undefined =>
+  atOnce ? undefined : coming.flatMap(({ legs }) => legs.slice(-1).map(({ way }) => way));
+
+/** Both halves of a joint share its connectors, so that one half tells their number. */
+function connectorsOf(joints: readonly FittedJoint[]): GlueStep['connectors'] {
+  const counts = new Map<string, number>();
+  for (const { connector, halves } of joints) {
+    const count = halves[0]?.slots.length ?? 0;
+    if (connector && count > 0) counts.set(connector.name, (counts.get(connector.name) ?? 0) + count);
+  }
+  return [...counts]
+    .map(([connector, count]) => ({ connector, count }))
+    .sort((a, b) => (a.connector < b.connector ? -1 : 1));
+}
+
+/** How many joints a shop can close before its glue sets; endless where it does not say. */
+export function mostJoints(glue: { readonly open: Rational; readonly joint: Rational } | undefined): number {
+  return glue?.joint.gt(Rational.ZERO)
+    ? Math.max(1, Math.floor(glue.open.div(glue.joint).toNumber()))
+    : Number.POSITIVE_INFINITY;
+}

@@ -1,0 +1,61 @@
+import { type Apart, stuckIn, takeApart } from './apart.js';
+import type { Assembly, Link } from './assembly.js';
+
+/** Items that no order puts together, and what about them it is. */
+export interface Stuck {
+  /** So few that without any one of them the others go together. */
+  readonly members: readonly number[];
+  readonly links: readonly Link[];
+  /** Joints of which one alone, without connectors and without a recess in the way, would let all of them go together. */
+  readonly freeing: readonly Link[];
+  /** False where moves other than those tried might do. */
+  readonly proven: boolean;
+}
+
+/** What of a stuck group holds it: the smallest group found by leaving items out, and what each of its joints does. */
+export function whyStuck(assembly: Assembly, stuck: Extract<Apart, { kind: 'stuck' }>): Stuck {
+  const members = smallest(assembly, stuck.members);
+  const inside = new Set(members);
+  const links = assembly.links.filter(({ entering, host }) => inside.has(entering) && inside.has(host));
+  const freeing = links.length > MOST ? [] : links.filter((link) => goes(without(assembly, link), members));
+  return { members, links, freeing, proven: stuck.proven };
+}
+
+/** Most joints that are tried one by one. */
+const MOST = 24;
+
+const goes = (assembly: Assembly, members: readonly number[]): boolean =>
+  stuckIn(takeApart(assembly, members)).length === 0;
+
+/** The same with one joint that holds nothing and is in nobody's way. */
+function without(assembly: Assembly, link: Link): Assembly {
+  return {
+    ...assembly,
+    bonds: assembly.bonds.filter(({ joint }) => joint !== link.joint),
+    slopes: assembly.slopes.filter(({ entering, host }) => entering !== link.entering || host !== link.host),
+    passing: [link],
+  };
+}
+
+/**
+ * Leaves out runs of items, long ones first, as long as the rest cannot be put together; ends when no single one can
+ * be left out (Zeller's delta debugging).
+ */
+function smallest(assembly: Assembly, all: readonly number[]): readonly number[] {
+  let members = all;
+  for (let run = Math.ceil(members.length / 2); run >= 1; ) {
+    let found = false;
+    for (let from = 0; from < members.length; from += run) {
+      const rest = [...members.slice(0, from), ...members.slice(from + run)];
+      const [stuck] = rest.length < 2 ? [] : stuckIn(takeApart(assembly, rest));
+      if (!stuck) continue;
+      members = stuck.members;
+      found = true;
+      break;
+    }
+    if (found) run = Math.min(run, Math.ceil(members.length / 2));
+    else if (run === 1) break;
+    else run = Math.ceil(run / 2);
+  }
+  return members;
+}
