@@ -3,7 +3,7 @@ import { place, type Shape, type Solid } from '../geometry/solid.js';
 import { add, negate, normal, type Vector } from '../geometry/vector.js';
 import type { Rational } from '../number/rational.js';
 import { axisOf, highSide, lowSide, thirdAxis } from '../spec/sides.js';
-import { INDEX, planeOf, slopeOf } from './body.js';
+import { boundsOfBox, INDEX, planeOf, slopeOf } from './body.js';
 
 /**
  * What a bevel takes off the end of a part, as a body: a wedge along the whole end, from nothing at the toe to its
@@ -15,7 +15,7 @@ export function bevelSolid(
   thin: Rational | undefined,
   shift: Vector,
 ): Solid | undefined {
-  const { box } = part;
+  const box = part.box && boundsOfBox(part.box);
   const line = thirdAxis(axisOf(cut.side), axisOf(cut.outer));
   const thickness = (thin ?? part.extent[axisOf(cut.outer)])?.toNumber();
   if (!box || line === undefined || thickness === undefined || !(thickness > 0)) return undefined;
