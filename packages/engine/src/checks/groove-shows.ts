@@ -53,7 +53,7 @@ function* openEnds(context: CheckContext, recess: Recess): Generator<Open> {
     if (!reaches || closedByItself(context, recess, end, at)) continue;
     const before = isHigh(end) ? cutBox(cut.box, run, at, at.add(SLIVER)) : cutBox(cut.box, run, at.sub(SLIVER), at);
     const others = context.fit.parts.filter((p) => p.id !== part.id && !joint.entering.includes(p.id));
-    const covers = others.map((p) => p.box).filter((b): b is Box => b !== undefined);
+    const covers = others.map((p) => (p.turn ? undefined : p.box)).filter((b): b is Box => b !== undefined);
     if (withoutAll(before, covers).length > 0) yield { recess, end };
   }
 }

@@ -65,6 +65,9 @@ function heldElsewhere({ fit }: CheckContext, joint: FittedJoint, part: PartId):
     if (other.id === joint.id || (other.entering !== part && other.host !== part)) return false;
     if (other.without !== undefined) return true;
     if (['groove', 'house', 'rebate'].includes(other.verb)) return true;
-    return (other.halves[0]?.slots ?? []).some(({ centre }) => off.some((axis) => !centre[axis].equals(pin[axis])));
+    const slots = other.halves[0]?.slots ?? [];
+    // Told in another frame, it lies at another of the part's sides.
+    if (other.turn !== joint.turn) return slots.length > 0;
+    return slots.some(({ centre }) => off.some((axis) => !centre[axis].equals(pin[axis])));
   });
 }

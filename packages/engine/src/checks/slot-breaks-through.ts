@@ -2,7 +2,7 @@ import type { FittedPart } from '../fit/fit.js';
 import { say, type Text } from '../fit/text.js';
 import { extentOf } from '../geometry/boxes.js';
 import { Rational } from '../number/rational.js';
-import { axisOf, isFace, opposite, outward, type Side } from '../spec/sides.js';
+import { axisOf, isFace, isHigh, opposite, outward, type Side } from '../spec/sides.js';
 import type { Source } from '../spec/source.js';
 import type { Check, CheckContext, Found } from './check.js';
 import { alike, once } from './support/alike.js';
@@ -43,7 +43,8 @@ export const slotBreaksThrough: Check = {
 function* slots(context: CheckContext, skin: Rational): Generator<Deep> {
   for (const { joint, half, part, connector, machine } of milledHalves(context)) {
     const mouth = half.slots[0]?.centre[joint.axis];
-    if (half.role === 'mitre' || mouth === undefined) continue;
+    // Beyond a cant there is the whole board.
+    if (half.role === 'mitre' || mouth === undefined || (half.turn && half.role === 'edge')) continue;
     const room = roomUnder(context, part, half.surface, mouth);
     if (!room || room.sub(half.depth).ge(skin)) continue;
     const most = Rational.max(Rational.ZERO, room.sub(skin));
@@ -77,7 +78,7 @@ function roomUnder(context: CheckContext, part: FittedPart, surface: Side, mouth
   const axis = axisOf(surface);
   const thin = smallest(context, part, axis);
   const extent = part.extent[axis];
-  const far = context.solved.at(part.id, opposite(surface));
+  const far = part.box?.[isHigh(surface) ? 'lo' : 'hi'][axis];
   if (!thin || !extent || !far) return undefined;
   return mouth.sub(far).abs().sub(extent.sub(thin));
 }

@@ -35,6 +35,8 @@ interface Near {
 
 function nearEdges(context: CheckContext, milled: Milled, slot: Slot): readonly Near[] {
   const { joint, half, part, connector, machine } = milled;
+  // Along a cant the turned part has the same ends, and is told.
+  if (half.turn) return [];
   const extent = joint.run && part.extent[joint.run];
   if (!extent) return [];
   const limit = context.spec.shop.limits.slotToEdge;

@@ -25,6 +25,8 @@ import { smallest } from './support/sheet.js';
 interface Wall {
   readonly part: FittedPart;
   readonly side: Side;
+  /** The side is the part's cant. */
+  readonly cant?: boolean | undefined;
   /** At the worst of sheet and machine, mm; negative where it breaks out. */
   readonly left: Rational;
   /** The same on the other side of the slot, mm. */
@@ -64,7 +66,7 @@ function* besideSlots(context: CheckContext): Generator<Wall> {
     const { statement, source } = joint;
     const what = `${openingWord(machine)}s`;
     yield nearer(
-      { part, what, statement, joint: joint.id, source },
+      { part, what, statement, joint: joint.id, source, cant: half.turn !== undefined && axisOf(near) !== 'z' },
       { side: near, left, move: (by) => moveSlots(milled, by) },
       { side: opposite(near), left: right, move: (by) => moveSlots(milled, by.neg()) },
     );
@@ -132,7 +134,8 @@ function finding(context: CheckContext, group: readonly [Wall, ...Wall[]]): Foun
   const { left, behind, side, what } = first;
   const parts = once(group.map((w) => w.part.id));
   const many = what.endsWith('s');
-  const where = say`the ${side} ${isFace(side, first.part.attitude) ? 'face' : 'edge'} of ${partNames(context, parts)}`;
+  const edge = first.cant ? 'cant' : `${side} ${isFace(side, first.part.attitude) ? 'face' : 'edge'}`;
+  const where = say`the ${edge} of ${partNames(context, parts)}`;
   const result =
     left.sign() < 0
       ? say`${many ? 'break' : 'breaks'} out of ${where} by ${left.neg()}`

@@ -75,7 +75,8 @@ function isOver(context: CheckContext, joint: FittedJoint, half: Half, bed: Rati
 
 function lengthAtBench(context: CheckContext, part: FittedPart, joint: FittedJoint, half: Half): Rational | undefined {
   const extent = joint.run && part.extent[joint.run];
-  if (!extent || half.slots.length === 0) return undefined;
+  // Slots along a cant are marked out: no edge of the part stands square to them.
+  if (!extent || half.slots.length === 0 || half.turn) return undefined;
   if (context.fit.milled === 'after banding') return extent;
   const bands = part.bands.filter(({ side }) => axisOf(side) === joint.run);
   return extent.sub(Rational.sum(bands.map((band) => band.thickness)));

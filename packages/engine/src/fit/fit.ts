@@ -149,7 +149,8 @@ export interface Spacer {
   readonly tolerance: Tolerance;
   /**
    * `none`: no setback. `stock`: `stack` makes it up. `cut`: a block made to measure. `missing`: the shop's
-   * stock cannot make it. `mark out`: the shop has no jig.
+   * stock cannot make it. `mark out`: the shop has no
+   * jig, or the slots run along a cant, square to which the part has no edge to hold against a fence.
    */
   readonly kind: 'none' | 'stock' | 'cut' | 'missing' | 'mark out';
   /** Stock pieces, widest first; for `missing` the nearest that can be made. */

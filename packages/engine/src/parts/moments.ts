@@ -1,5 +1,6 @@
-import type { Box, FittedPart } from '../fit/fit.js';
-import type { Axis } from '../spec/sides.js';
+import type { Box, Cut, FittedPart } from '../fit/fit.js';
+import { placeOut } from '../geometry/turn.js';
+import { AXES, type Axis } from '../spec/sides.js';
 
 /**
  * Where the cuts of a piece lie on the whole, in doubles: sums of their coordinates from the middle of the piece,
@@ -22,7 +23,7 @@ export function momentsOf(part: FittedPart, box: Box, own: readonly [Axis, Axis,
     const at = (i: 0 | 1 | 2): number => {
       const axis = own[i];
       const place =
-        'box' in cut ? (cut.box.lo[axis].toNumber() + cut.box.hi[axis].toNumber()) / 2 : cut.centre[axis].toNumber();
+        'box' in cut ? (cut.box.lo[axis].toNumber() + cut.box.hi[axis].toNumber()) / 2 : middleOf(cut, axis);
       return place - (middle[i] as number);
     };
     const [u, v] = [at(0), at(1)];
@@ -33,6 +34,13 @@ export function momentsOf(part: FittedPart, box: Box, own: readonly [Axis, Axis,
     size += (1 + Math.abs(u)) * (1 + Math.abs(v)) * (1 + Math.abs(w));
   }
   return { sums, doubt: size * 1e-9 };
+}
+
+function middleOf({ centre, turn }: Extract<Cut, { slot: string }>, axis: Axis): number {
+  if (!turn) return centre[axis].toNumber();
+  return placeOut(turn, [centre.x.toNumber(), centre.y.toNumber(), centre.z.toNumber()])[
+    AXES.indexOf(axis) as 0 | 1 | 2
+  ];
 }
 
 /** Whether a piece could be another once the axes told run backwards. */

@@ -1,7 +1,9 @@
-import type { Box, Cut, FittedPart, Point } from '../fit/fit.js';
+import type { Box, Cut, FittedCant, FittedPart, Point, Turn } from '../fit/fit.js';
+import { directionOut, placeOut } from '../geometry/turn.js';
+import { normal, type Vector } from '../geometry/vector.js';
 import type { Bounded } from '../number/bounded.js';
 import { Rational } from '../number/rational.js';
-import { AXES, type Axis, axisOf, isHigh, type Side, thicknessAxis } from '../spec/sides.js';
+import { AXES, type Axis, axisOf, highSide, isHigh, type Side, thicknessAxis } from '../spec/sides.js';
 import { couldBe, type Moments, momentsOf } from './moments.js';
 
 /** A piece's length, width and thickness, in that order. */
@@ -112,12 +114,52 @@ function describe(part: FittedPart, box: Box, own: readonly Axis[]): readonly (r
     if (c.kind === 'bevel') return [`bevel ${c.angle.toFixed(4)}`, way(c.side), way(c.outer)];
     if (c.kind === 'notch') return ['notch', ...space(c.box)];
     if ('box' in c) return ['recess', way(c.surface), ...space(c.box)];
+    if (c.turn) return turnedOpening(c, c.turn, own, middles);
     const { kind, surface, run, diameter, width, depth, length, fromToe } = c;
     const figures = `${own.indexOf(run)} ${diameter} ${width} ${depth} ${printed(length)} ${fromToe ?? ''}`;
     return [kind, way(surface), figures, ...point(c.centre)];
   };
-  return [...part.cuts.map(cut), ...part.bands.map((band) => ['band', way(band.side), band.band])];
+  const cants = part.cant ? [cantWords(part.cant, own, way)] : [];
+  return [...part.cuts.map(cut), ...cants, ...part.bands.map((band) => ['band', way(band.side), band.band])];
 }
+
+/** A cant by its two sides and what it takes of each, the own axes in order. */
+function cantWords(
+  { corner, legs }: FittedCant,
+  own: readonly Axis[],
+  way: (side: Side) => Along,
+): readonly (string | Along)[] {
+  const [a, b] = corner;
+  const words = [[way(a), `${legs[0]}`] as const, [way(b), `${legs[1]}`] as const];
+  return ['cant', ...(own.indexOf(axisOf(a)) < own.indexOf(axisOf(b)) ? words : words.reverse()).flat()];
+}
+
+/** A slot along another part's run: its place and directions to a ten-thousandth, since they are roots. */
+function turnedOpening(
+  cut: Extract<Cut, { slot: string }>,
+  turn: Turn,
+  own: readonly Axis[],
+  middles: readonly Rational[],
+): readonly (string | Along)[] {
+  const { kind, centre, run, surface, diameter, width, depth, length } = cut;
+  const words = (vector: Vector): Along[] =>
+    own.map((axis, at) => {
+      const value = vector[AXES.indexOf(axis) as 0 | 1 | 2];
+      return { at, forwards: rounded(value), backwards: rounded(-value) };
+    });
+  const place = placeOut(turn, [centre.x.toNumber(), centre.y.toNumber(), centre.z.toNumber()]);
+  const from = AXES.map((axis, i) => place[i as 0] - (middles[own.indexOf(axis)]?.toNumber() ?? 0));
+  return [
+    `${kind} along a cant`,
+    `${diameter} ${width} ${depth} ${rounded(length.value)}`,
+    ...words([from[0] ?? 0, from[1] ?? 0, from[2] ?? 0]),
+    ...words(directionOut(turn, normal(surface))),
+    ...words(directionOut(turn, normal(highSide(run)))),
+  ];
+}
+
+/** Zero has no sign here. */
+const rounded = (value: number): string => (Math.round(value * 1e4) / 1e4 + 0).toFixed(4);
 
 /** What two parts must have in common to be one piece, without looking at where anything is cut into them. */
 function roughly(part: FittedPart): string {

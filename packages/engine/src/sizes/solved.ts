@@ -1,3 +1,4 @@
+import type { Term } from '../number/quantity.js';
 import { Rational } from '../number/rational.js';
 import { type Solution, solve } from '../solve/index.js';
 import type { Tolerance } from '../spec/input.js';
@@ -69,12 +70,18 @@ export class Solved {
   }
 
   private strayBetween(a: number, b: number): Tolerance {
+    return this.strayOf(
+      this.solution.sensitivity([
+        { unknown: a, coefficient: Rational.ONE },
+        { unknown: b, coefficient: Rational.of(-1) },
+      ]),
+    );
+  }
+
+  /** How far something that depends on inputs may stray with them (worst case, linear). */
+  strayOf(terms: readonly Term[]): Tolerance {
     let plus = Rational.ZERO;
     let minus = Rational.ZERO;
-    const terms = this.solution.sensitivity([
-      { unknown: a, coefficient: Rational.ONE },
-      { unknown: b, coefficient: Rational.of(-1) },
-    ]);
     for (const { input, coefficient } of terms) {
       const tolerance = this.tolerances.get(input);
       if (!tolerance) continue;

@@ -3,6 +3,7 @@ import { acrossOf } from '../joints/across.js';
 import { Bench } from '../joints/bench.js';
 import { datumOf } from '../joints/datum.js';
 import { type HalfPlan, halfOf } from '../joints/half.js';
+import { Rational } from '../number/rational.js';
 import type { Meeting } from '../sizes/hosts.js';
 import type { Solved } from '../sizes/solved.js';
 import { axisOf, isFace, opposite, type Side } from '../spec/sides.js';
@@ -91,9 +92,18 @@ export function fitTurned(
   const across = met.meeting.axis === 'z' && !joint.reference;
   const said = across ? { ...joint, reference: { side: face, source: joint.source } } : joint;
   const fitted = fitSquare(frame, new TurnedBench(frame), said, part, host, met.meeting, id);
-  const halves = fitted.halves.map((half): Half => (half.part === host.id ? { ...half, turn } : half));
+  const halves = fitted.halves.map((half) => (half.part === host.id ? alongCant(half, turn) : half));
   return { ...fitted, turn, halves };
 }
+
+/** No edge of the canted part stands square to its cant, so no fence, spacer or stop holds it: its lines are marked out. */
+const alongCant = (half: Half, turn: Half['turn']): Half => ({
+  ...half,
+  turn,
+  spacer: { ...half.spacer, kind: 'mark out', stack: [], off: Rational.ZERO },
+  stop: undefined,
+  packer: undefined,
+});
 
 /**
  * A mitre runs upright, so that lines and datum are told in the cabinet as well as in the turned frame; what lies

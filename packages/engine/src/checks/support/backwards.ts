@@ -49,7 +49,8 @@ export function ordersOf(spec: Spec): readonly Order[] {
       if (form.kind !== 'over' && form.kind !== 'between') return [];
       return [{ statement, low: form.low, high: form.high, axis: axisOfDimension(statement.dimension) }];
     }
-    if (statement.kind !== 'joint') return [];
+    // The parts beside a turned one stand at the ends of its cant, whichever is named first.
+    if (statement.kind !== 'joint' || statement.entering.some((id) => parts.get(id)?.on)) return [];
     return statement.between.flatMap(({ low, high }): Order[] => {
       const host = parts.get(low.part);
       if (!host) return [];

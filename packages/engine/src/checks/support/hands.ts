@@ -33,10 +33,11 @@ export interface Piece {
   readonly rest: (turn: number) => string;
 }
 
-/** A piece laid out for comparing; undefined while its sizes are. */
+/** A piece laid out for comparing; undefined while its sizes are, or where slots run along its cant. */
 export function pieceOf(part: FittedPart): Piece | undefined {
   const { box } = part;
-  if (!box) return undefined;
+  // Slots along a cant are told to a ten-thousandth only: nothing is said of what play there would let pass.
+  if (!box || part.cuts.some((cut) => 'slot' in cut && cut.turn)) return undefined;
   const { length, width, thickness } = pieceAxes(part);
   const own: Three<Axis> = [length, width, thickness];
   const signs = own.map((_, i) => (i === 2 && !rightHanded(own) ? -1 : 1));
@@ -93,7 +94,8 @@ function restOf(
     return [cut.kind === 'notch' ? `notch ${space(cut.box)}` : `recess ${said(cut.surface)} ${space(cut.box)}`];
   });
   const bands = part.bands.map((band) => `band ${said(band.side)} ${band.band}`);
-  return [...cuts, ...bands].sort().join('; ');
+  const cant = part.cant?.corner.map((side, i) => `cant ${said(side)} ${part.cant?.legs[i]}`) ?? [];
+  return [...cuts, ...cant, ...bands].sort().join('; ');
 }
 
 /**

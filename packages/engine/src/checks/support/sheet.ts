@@ -1,5 +1,6 @@
 import type { FittedPart } from '../../fit/fit.js';
 import type { Rational } from '../../number/rational.js';
+import { thicknessOf } from '../../sizes/thickness.js';
 import { type Axis, highSide, lowSide, thicknessAxis } from '../../spec/sides.js';
 import type { CheckContext } from '../check.js';
 
@@ -25,7 +26,8 @@ export function thickest(context: CheckContext, part: FittedPart): Rational | un
   return part.extent[axis]?.add(strayOf(context, part, axis).plus);
 }
 
-function strayOf({ solved }: CheckContext, part: FittedPart, axis: Axis) {
+function strayOf({ solved, spec }: CheckContext, part: FittedPart, axis: Axis) {
   const { planes } = solved.system;
+  if (part.turn && axis === thicknessAxis(part.attitude)) return solved.strayOf(thicknessOf(spec, part.material).terms);
   return solved.stray(planes.side(part.id, highSide(axis)), planes.side(part.id, lowSide(axis)));
 }
