@@ -44,8 +44,8 @@ export function pieceSignature(part: FittedPart, mirrored = false): string | und
   return `${part.material}; ${sizeOf(box, own)}; ${TURNS.map(write).sort()[0]}`;
 }
 
-type Turn = (typeof TURNS)[number];
-const AS_IT_LIES: Turn = [false, false, false];
+type TurnedOver = (typeof TURNS)[number];
+const AS_IT_LIES: TurnedOver = [false, false, false];
 
 /** Writes down what is cut into a piece once it is turned over. */
 function writerOf(
@@ -53,7 +53,7 @@ function writerOf(
   box: Box,
   own: readonly [Axis, Axis, Axis],
   mirrored: boolean,
-): (turn: Turn) => string {
+): (turn: TurnedOver) => string {
   // Own axes must be right-handed in every part, or mirror images would be taken for one piece.
   const other = isEven(own) === mirrored;
   const features = describe(part, box, own);
@@ -110,7 +110,7 @@ function describe(part: FittedPart, box: Box, own: readonly Axis[]): readonly (r
     lengths.set(length, text);
     return text;
   };
-  const cut = (c: Cut): (string | Along)[] => {
+  const cut = (c: Cut): readonly (string | Along)[] => {
     if (c.kind === 'bevel') return [`bevel ${c.angle.toFixed(4)}`, way(c.side), way(c.outer)];
     if (c.kind === 'notch') return ['notch', ...space(c.box)];
     if ('box' in c) return ['recess', way(c.surface), ...space(c.box)];
@@ -190,7 +190,7 @@ export function numberPieces(parts: readonly FittedPart[]): readonly FittedPart[
 class Known {
   private readonly own: readonly [Axis, Axis, Axis];
   private measured: Moments | undefined;
-  private writer: ((turn: Turn) => string) | undefined;
+  private writer: ((turn: TurnedOver) => string) | undefined;
   private lying: string | undefined;
 
   constructor(
@@ -219,7 +219,7 @@ class Known {
     return this.lying;
   }
 
-  private write(box: Box, turn: Turn): string {
+  private write(box: Box, turn: TurnedOver): string {
     this.writer ??= writerOf(this.part, box, this.own, false);
     return this.writer(turn);
   }
