@@ -7,3 +7,4 @@ export * from './load/index.js';
 export * from './number/index.js';
 export { fit, type NumberToChange, numbersThatMove, type SideOf, statementSources } from './pipeline.js';
 export * from './spec/index.js';
+export * from './tolerance/index.js';

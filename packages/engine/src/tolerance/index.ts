@@ -1,0 +1,28 @@
+export type { Distance } from './cabinet-errors.js';
+export type { Contributor, Origin } from './contributor.js';
+export { type Curve, type CurveRange, cornersOf, type Straightened, slopesOf, straightened } from './curve.js';
+export type { JointError } from './joint-errors.js';
+export { furthest, furthestOf, type Reckoning, USUAL_RECKONING } from './judge.js';
+export {
+  type Batch,
+  type Changed,
+  type CutAnew,
+  ifMeasured,
+  type Otherwise,
+  type Recut,
+  type Reset,
+} from './measured.js';
+export type { MitreErrors } from './mitre-errors.js';
+export { type Reckoned, type ReckonedJoint, reckon } from './reckon.js';
+export { diagonalDifference, type Squareness } from './squareness.js';
+export {
+  type Contribution,
+  contributions,
+  type Range,
+  type RootSumSquare,
+  rootSumSquare,
+  type Stack,
+  worstCase,
+} from './stack.js';
+export { type Trials, tryOut } from './trials.js';
+export { tryReckoned, type Wanted, wantedOf } from './try-reckoned.js';

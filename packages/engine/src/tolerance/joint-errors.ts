@@ -1,0 +1,96 @@
+import type { FittedJoint } from '../fit/fit.js';
+import { say } from '../fit/text.js';
+import { Rational } from '../number/rational.js';
+import { axisOf, opposite, outward, SIDES, type Side } from '../spec/sides.js';
+import type { AsMade } from './as-made.js';
+import { type Link, linksOf } from './links.js';
+import type { Held } from './path.js';
+import { less, NOTHING_OFF, type Stack, single, stacked, times } from './stack.js';
+
+/**
+ * What may be off at a joint, mm. `step`: two faces meant to be one, across the joint; `flush`: two edges meant to be
+ * one, along it; `place`: where the entering part's reference face lies on its host; `gap`: the opening between the
+ * touching sides at the end where it is widest. More than nothing: the entering part stands proud, further from where
+ * it is measured from, or open.
+ */
+export interface JointError {
+  readonly kind: 'step' | 'flush' | 'place' | 'gap';
+  readonly side: Side;
+  readonly off: Stack;
+}
+
+/** Everything linear that may be off at one joint. */
+export function jointErrors(made: AsMade, joint: FittedJoint, held: Held | undefined): readonly JointError[] {
+  const links = linksOf(made, joint).filter(({ aSide }) => axisOf(aSide) !== joint.axis);
+  const sides = links.flatMap((link) => sidesOf(made, joint, link));
+  const off = held ? gapOf(made, joint, held) : NOTHING_OFF;
+  return off === NOTHING_OFF ? sides : [...sides, { kind: 'gap', side: joint.enteringSide, off }];
+}
+
+/** Steps and flushness alone, which need no other joint. */
+function sidesOf(made: AsMade, joint: FittedJoint, link: Link): readonly JointError[] {
+  const axis = axisOf(link.aSide);
+  const kind = axis === joint.run ? 'flush' : 'step';
+  const found = SIDES.filter((side) => axisOf(side) === axis && meantAsOne(made, joint, side)).map((side) => {
+    const outside = Rational.of(outward(side));
+    return { kind, side, off: times(atSide(made, joint, link, side), outside) } as const;
+  });
+  if (found.length > 0 || kind === 'flush' || joint.halves.length === 0) return found;
+  const inside = Rational.of(-outward(link.bSide));
+  return [{ kind: 'place', side: link.aSide, off: times(link.off(), inside) }];
+}
+
+/** How far the entering part's side comes beyond the same side of its host, along the axis. */
+function atSide(made: AsMade, joint: FittedJoint, link: Link, side: Side): Stack {
+  const size = (id: string) => made.size(id, axisOf(side));
+  const outside = Rational.of(outward(side));
+  const own = link.aSide === side ? NOTHING_OFF : times(size(joint.entering), outside);
+  const host = link.bSide === side ? NOTHING_OFF : times(size(joint.host), outside);
+  return stacked(link.off(), less(own, host));
+}
+
+function meantAsOne({ solved }: AsMade, { entering, host }: FittedJoint, side: Side): boolean {
+  const [a, b] = [solved.at(entering, side), solved.at(host, side)];
+  return a !== undefined && b !== undefined && a.equals(b);
+}
+
+/**
+ * The opening at a butt or mitre: what the part is shorter than the room its hosts leave by the other parts between
+ * them, and how far the sawn end is out of square over the length of the joint.
+ */
+function gapOf(made: AsMade, joint: FittedJoint, held: Held): Stack {
+  if (joint.verb !== 'butt' && joint.verb !== 'mitre') return NOTHING_OFF;
+  return stacked(roomOf(made, joint, held), squareOf(made, joint));
+}
+
+function roomOf(made: AsMade, joint: FittedJoint, held: Held): Stack {
+  const other = made.acrossFrom(joint);
+  if (!other) return NOTHING_OFF;
+  const [low, high] = outward(joint.enteringSide) === -1 ? [joint, other] : [other, joint];
+  const plane = ({ host, hostSide, enteringSide, meeting }: FittedJoint) => ({
+    part: host,
+    side: meeting === 'mitre' ? enteringSide : hostSide,
+  });
+  const path = held.path(plane(low), plane(high), (part) => part !== joint.entering);
+  return path ? less(path.off, made.size(joint.entering, joint.axis)) : NOTHING_OFF;
+}
+
+function squareOf(made: AsMade, joint: FittedJoint): Stack {
+  const { square } = made.tolerances;
+  if (!square || !joint.contact) return NOTHING_OFF;
+  const edge = joint.halves.find(({ role }) => role !== 'face');
+  const part = edge?.part ?? joint.entering;
+  const side = edge?.surface ?? joint.enteringSide;
+  const tolerance = { plus: square.by, minus: square.by };
+  const words = () => say`${side} end of ${part} out of square`;
+  const length = joint.contact.hi.sub(joint.contact.lo).div(square.over);
+  return single(made.contributors.of(`square ${part} ${side}`, 'square', tolerance, words, square.source), length);
+}
+
+/** What a step would take on if the slots were measured from the other face: the thickness of the part, whole. */
+export function fromOtherFace(made: AsMade, joint: FittedJoint, side: Side): Stack {
+  const link = linksOf(made, joint).find(({ aSide }) => axisOf(aSide) === axisOf(side));
+  const edge = joint.halves.find(({ role }) => role === 'edge')?.part;
+  if (!link || !edge || link.aSide !== side) return NOTHING_OFF;
+  return made.size(edge, axisOf(opposite(side)));
+}

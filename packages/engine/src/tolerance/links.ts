@@ -1,0 +1,128 @@
+import type { FittedJoint, Half } from '../fit/fit.js';
+import { say } from '../fit/text.js';
+import { Rational } from '../number/rational.js';
+import { fixedAlong } from '../sizes/fixed.js';
+import { AXES, type Axis, outward, type Side } from '../spec/sides.js';
+import type { JointStatement, PartId } from '../spec/spec.js';
+import type { AsMade } from './as-made.js';
+import { acrossOff, alongOff } from './bench-errors.js';
+import { less, NOTHING_OFF, type Stack, single, stacked, times } from './stack.js';
+
+/** Two planes that a joint holds at their distance: `off` tells how far `a` comes beyond `b`, along the axis. */
+export interface Link {
+  readonly a: PartId;
+  readonly aSide: Side;
+  readonly b: PartId;
+  readonly bSide: Side;
+  readonly off: () => Stack;
+}
+
+/**
+ * What a joint holds together: the touching sides, the planes its slots are measured from across the joint, and the
+ * datum edges along it. Where nothing is milled, parts are put where they belong by eye, or lie in a groove, rebate or
+ * housing. A loose part, or one with room in its groove, is held by neither.
+ */
+export function linksOf(made: AsMade, joint: FittedJoint): readonly Link[] {
+  if (joint.turn !== undefined) return [];
+  const [entering, host] = joint.halves;
+  const statement = made.statement(joint.statement);
+  const touching = touch(made, joint, statement);
+  if (!entering || !host) return [...touching, ...byHand(made, joint, statement)];
+  const link = (aSide: Side, bSide: Side, way: 'across' | 'along'): Link => ({
+    a: joint.entering,
+    aSide,
+    b: joint.host,
+    bSide,
+    off: lazily(() => planes(made, joint, way, entering, host)),
+  });
+  const along = link(entering.datum, host.datum, 'along');
+  if (joint.meeting === 'mitre') return [...touching, along];
+  return [...touching, link(entering.from.side, host.from.side, 'across'), along];
+}
+
+/**
+ * How far the entering part's plane comes beyond its host's: slots that lie further in in the host take the entering
+ * part in with them, slots that lie further in in the entering part bring it out.
+ */
+function planes(made: AsMade, joint: FittedJoint, way: 'across' | 'along', entering: Half, host: Half): Stack {
+  const side = way === 'across' ? entering.from.side : entering.datum;
+  const other = way === 'across' ? host.from.side : host.datum;
+  const stated = made.statedBetween(joint.entering, side, joint.host, other, joint.id, joint);
+  const inward = Rational.of(-outward(side));
+  if (way === 'across') {
+    const known = stated !== NOTHING_OFF;
+    return stacked(
+      times(less(acrossOff(made, joint, host, known), acrossOff(made, joint, entering, known)), inward),
+      stated,
+    );
+  }
+  const bands = made.fit.milled === 'before banding' ? bandsAt(made, joint, side) : NOTHING_OFF;
+  const bench = less(alongOff(made, joint, host), alongOff(made, joint, entering));
+  return stacked(times(bench, inward), bands, stated);
+}
+
+/** Slots milled before banding are measured from edges that their bands still have to come onto. */
+function bandsAt(made: AsMade, joint: FittedJoint, side: Side): Stack {
+  const [part, host] = [made.part(joint.entering), made.part(joint.host)];
+  const outside = Rational.of(outward(side));
+  return times(less(part ? made.band(part, side) : NOTHING_OFF, host ? made.band(host, side) : NOTHING_OFF), outside);
+}
+
+/** The sides that touch; a mitre's parts share the plane their toe lies on as well. */
+function touch(made: AsMade, joint: FittedJoint, statement: JointStatement | undefined): readonly Link[] {
+  const { entering: a, host: b, enteringSide } = joint;
+  const link = (aSide: Side, bSide: Side, off: () => Stack): Link => ({ a, aSide, b, bSide, off: lazily(off) });
+  if (joint.meeting === 'mitre') {
+    const outer = statement?.outer?.side;
+    const toes = outer === undefined ? [enteringSide] : [enteringSide, outer];
+    return toes.map((side) => link(side, side, () => NOTHING_OFF));
+  }
+  if (joint.verb === 'rest' || floats(joint, statement)) return [];
+  // A wall of a groove or notch is no side of the part that the joint is with.
+  const named = statement?.to.find(({ part, plane }) => part === b && plane === joint.hostSide);
+  if (named && named.of !== 'part') return [];
+  return [link(enteringSide, joint.hostSide, () => cutOff(made, joint, 'depth'))];
+}
+
+const floats = ({ verb }: FittedJoint, statement: JointStatement | undefined): boolean =>
+  verb === 'groove' && statement?.clearance !== undefined && statement.clearance.value.sign() > 0;
+
+const CUT: readonly string[] = ['groove', 'house', 'rebate'];
+
+/** A joint without slots: across and along, by the first side its facts fix. */
+function byHand(made: AsMade, joint: FittedJoint, statement: JointStatement | undefined): readonly Link[] {
+  if (joint.verb === 'rest' || !statement) return [];
+  return AXES.filter((axis) => axis !== joint.axis).flatMap((axis) => {
+    const [side] = fixedAlong(statement.facts, axis);
+    if (side === undefined) return [];
+    const off = () => {
+      const stated = made.statedBetween(joint.entering, side, joint.host, side, joint.id, joint);
+      return stated === NOTHING_OFF ? placed(made, joint, axis) : stated;
+    };
+    return [{ a: joint.entering, aSide: side, b: joint.host, bSide: side, off: lazily(off) }];
+  });
+}
+
+function placed(made: AsMade, joint: FittedJoint, axis: Axis): Stack {
+  if (CUT.includes(joint.verb) && axis !== joint.run) return cutOff(made, joint, 'place');
+  const { line } = made.tolerances;
+  const words = () => say`${joint.entering} put in its place on ${joint.host} by eye`;
+  const id = `line by hand ${joint.id} ${axis}`;
+  return single(made.contributors.of(id, 'line', line?.tolerance, words, line?.source));
+}
+
+function cutOff(made: AsMade, joint: FittedJoint, what: 'depth' | 'place'): Stack {
+  if (!CUT.includes(joint.verb)) return NOTHING_OFF;
+  const { cuts } = made.tolerances;
+  const name = joint.verb === 'house' ? 'housing' : joint.verb;
+  const words = () => say`${what} of the ${name} in ${joint.host} for ${joint.entering}`;
+  return single(made.contributors.of(`cut ${what} ${joint.id}`, 'cuts', cuts?.tolerance, words, cuts?.source));
+}
+
+function lazily<T>(work: () => T): () => T {
+  let done: { readonly value: T } | undefined;
+  return () => {
+    done ??= { value: work() };
+    return done.value;
+  };
+}
