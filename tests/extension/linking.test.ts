@@ -6,7 +6,7 @@ import { elevation, exploded, USUAL_VIEW } from '@dryfit/output';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { litBy } from '../../packages/extension/src/panel/linking.js';
 import { rowsAt } from '../../packages/extension/src/slots/rows.js';
-import { shapesIn } from '../../packages/extension/src/webview/drawing/shapes.js';
+import { namedIn, shapesIn } from '../../packages/extension/src/webview/drawing/shapes.js';
 import { partOf, START } from '../../packages/extension/src/webview/drawing/state.js';
 import { connect, exampleUri } from '../../packages/language/src/server/client.fixture.js';
 import { dryfit } from '../support/command.js';
@@ -62,6 +62,22 @@ describe.each(withCabinets)('$name', ({ name, text }) => {
         expect(wordsAt(places[part.shape]?.[0])).toMatch(/^[\p{L}\p{N} _-]+$/u);
         for (const cut of part.cuts)
           if (cut.measured) expect(wordsAt(places[cut.shape]?.[0])).toMatch(/^(butt|mitre|rest)/);
+      }
+    }
+  });
+
+  test('a name beside the drawing leads to where its part is named, and that place lights it up', () => {
+    for (const { scene, places } of drawn.cabinets) {
+      const named = namedIn(exploded(scene, USUAL_VIEW));
+      expect(named).toHaveLength(scene.parts.filter(({ box }) => box !== undefined).length);
+      for (const shape of named) {
+        const [first] = places[shape] ?? [];
+        const name = scene.parts.find((part) => part.shape === shape)?.part ?? '';
+        // "shelf 2" is one of those that the text calls "shelf".
+        expect(name.replace(/ \d+$/, '')).toBe(wordsAt(first));
+        expect(
+          litBy(drawn, first?.uri ?? '', first?.range.end ?? { line: 0, character: 0 })[scene.title]?.[shape],
+        ).toBe('given');
       }
     }
   });

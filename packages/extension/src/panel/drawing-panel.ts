@@ -4,9 +4,11 @@ import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { FitStates } from '../fit-states.js';
 import { FilePanel } from './file-panel.js';
 import { drawsOn, litBy, Turns } from './linking.js';
-import type { FromDrawing, ToDrawing } from './messages.js';
+import type { FromDrawing, Standing, ToDrawing } from './messages.js';
 import { placeLabel, reveal } from './reveal.js';
 import { saveDrawing } from './save.js';
+
+type Heard = Exclude<FromDrawing, { kind: 'ready' }>;
 
 /** The drawing of one file, beside its text. */
 export class DrawingPanel extends FilePanel<DrawnFile, FromDrawing, ToDrawing> {
@@ -25,10 +27,8 @@ export class DrawingPanel extends FilePanel<DrawnFile, FromDrawing, ToDrawing> {
     return this.answer !== undefined && drawsOn(this.answer, uri);
   }
 
-  protected override show(): void {
-    const { standing } = this;
-    if (standing === undefined) return;
-    this.say({ kind: 'drawn', standing, scenes: this.answer?.cabinets.map(({ scene }) => scene) ?? [] });
+  protected override show(standing: Standing, cabinet: string | undefined): void {
+    this.say({ kind: 'drawn', standing, cabinet, scenes: this.answer?.cabinets.map(({ scene }) => scene) ?? [] });
     const editor = window.activeTextEditor;
     if (editor) this.light(editor, false);
   }
@@ -42,12 +42,12 @@ export class DrawingPanel extends FilePanel<DrawnFile, FromDrawing, ToDrawing> {
     this.say({ kind: 'lit', lit, cabinet: moved ? Object.keys(lit)[0] : undefined });
   }
 
-  protected override async hear(message: FromDrawing): Promise<void> {
+  protected override async hear(message: Heard): Promise<void> {
     switch (message.kind) {
-      case 'ready':
-        return this.show();
       case 'open':
         return this.open(message.cabinet, message.shape, message.place);
+      case 'places':
+        return this.list(message.cabinet, message.shape);
       case 'finding': {
         const place = this.cabinet(message.cabinet)?.findingPlaces[message.index];
         return place && reveal(place);
@@ -59,14 +59,23 @@ export class DrawingPanel extends FilePanel<DrawnFile, FromDrawing, ToDrawing> {
 
   /** Shows a place of a shape in its text: the one asked for, or each in turn. */
   private async open(cabinet: string, shape: string, asked: number | undefined): Promise<void> {
-    const places: readonly TextPlace[] = this.cabinet(cabinet)?.places[shape] ?? [];
+    const places = this.placesOf(cabinet, shape);
     const key = `${cabinet}\n${shape}`;
     const at = asked ?? this.turns.next(key, places.length);
     if (asked !== undefined) this.turns.set(key, asked);
     const place = places[at];
     if (place === undefined) return;
-    this.say({ kind: 'places', cabinet, shape, labels: places.map(placeLabel), at });
+    this.list(cabinet, shape, at);
     await reveal(place);
+  }
+
+  /** Tells the page where the text of a shape is, and which place of it is shown. */
+  private list(cabinet: string, shape: string, at?: number): void {
+    this.say({ kind: 'places', cabinet, shape, labels: this.placesOf(cabinet, shape).map(placeLabel), at });
+  }
+
+  private placesOf(cabinet: string, shape: string): readonly TextPlace[] {
+    return this.cabinet(cabinet)?.places[shape] ?? [];
   }
 
   private cabinet(title: string) {

@@ -14,8 +14,12 @@ export interface Standing {
   /** Name of the file, for people. */
   readonly name: string;
   readonly uri: string;
-  /** `there`; or the file has been deleted; or it cannot be read. */
-  readonly file: 'there' | 'deleted' | 'unreadable';
+  /** `open` if it is deleted and only an editor holds its text; `closed` if it was never on a disk. */
+  readonly file: 'there' | 'open' | 'deleted' | 'closed' | 'unreadable';
+  /** The language server is running. */
+  readonly served: boolean;
+  /** There is something that was last shown. */
+  readonly last: boolean;
   readonly broken: boolean;
   readonly stale: boolean;
   readonly workedOut: boolean;
@@ -28,11 +32,17 @@ export interface ShownPlaces {
   /** "periodicals.joinery:22". */
   readonly labels: readonly string[];
   /** The one that is shown in the text. */
-  readonly at: number;
+  readonly at?: number | undefined;
 }
 
 export type ToDrawing =
-  | { readonly kind: 'drawn'; readonly standing: Standing; readonly scenes: readonly Scene[] }
+  | {
+      readonly kind: 'drawn';
+      readonly standing: Standing;
+      readonly scenes: readonly Scene[];
+      /** The cabinet that is to be shown, by its name, if it is not for the reader to choose. */
+      readonly cabinet?: string | undefined;
+    }
   | { readonly kind: 'lit'; readonly cabinet: string | undefined; readonly lit: Readonly<Record<string, Lit>> }
   | ({ readonly kind: 'places' } & ShownPlaces)
   /** A command asks for the drawing that the page shows, as a file. */
@@ -41,11 +51,19 @@ export type ToDrawing =
 export type FromDrawing =
   | { readonly kind: 'ready' }
   | { readonly kind: 'open'; readonly cabinet: string; readonly shape: string; readonly place?: number | undefined }
+  /** Asks where the text of a shape is, without going there. */
+  | { readonly kind: 'places'; readonly cabinet: string; readonly shape: string }
   | { readonly kind: 'finding'; readonly cabinet: string; readonly index: number }
   | { readonly kind: 'save'; readonly cabinet: string; readonly svg: string; readonly name: string };
 
 export type ToSlots =
-  | { readonly kind: 'rows'; readonly standing: Standing; readonly table: SlotRows | undefined }
+  | {
+      readonly kind: 'rows';
+      readonly standing: Standing;
+      readonly table: SlotRows | undefined;
+      /** The cabinet whose slots are to be listed, by its name, if it is not for the reader to choose. */
+      readonly cabinet?: string | undefined;
+    }
   /** Rows that the cursor of an editor is in, those it is nearest to first. */
   | { readonly kind: 'lit'; readonly rows: readonly number[] }
   | { readonly kind: 'copied'; readonly as: 'csv' | 'markdown'; readonly rows: number }

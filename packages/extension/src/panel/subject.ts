@@ -1,4 +1,14 @@
-import { type Disposable, type Event, EventEmitter, type TextEditor, type Uri, window, workspace } from 'vscode';
+import {
+  type Disposable,
+  type Event,
+  EventEmitter,
+  RelativePattern,
+  type TextDocument,
+  type TextEditor,
+  Uri,
+  window,
+  workspace,
+} from 'vscode';
 import type { FitStates } from '../fit-states.js';
 import { nameOf } from './reveal.js';
 
@@ -6,10 +16,13 @@ import { nameOf } from './reveal.js';
 export interface Subject extends Disposable {
   readonly uri: Uri;
   readonly name: string;
-  readonly deleted: boolean;
+  /** Whether the file is there; `open` if only an editor still holds its text, `closed` if it never was on a disk. */
+  readonly file: 'there' | 'open' | 'deleted' | 'closed';
   /** The file, or one it draws on, has been worked out anew, or it has appeared or gone. */
   readonly onNews: Event<void>;
   readonly onCursor: Event<TextEditor>;
+  /** Looks whether the file is there at all; there is news if that has changed. */
+  look(): Promise<void>;
 }
 
 /** `drawsOn` tells of another file whether what is shown depends on it. */
@@ -17,22 +30,25 @@ export function subjectOf(uri: Uri, states: FitStates, drawsOn: (uri: string) =>
   const news = new EventEmitter<void>();
   const cursor = new EventEmitter<TextEditor>();
   const key = uri.toString();
-  let deleted = false;
-  const set = (gone: boolean) => {
-    deleted = gone;
+  const isOwn = (document: TextDocument) => document.uri.toString() === key;
+  let gone = false;
+  const set = (now: boolean) => {
+    gone = now;
     news.fire();
   };
-  const watcher = workspace.createFileSystemWatcher('**/*.joinery', false, true, false);
+  const look = async () => {
+    const now = await isMissing(uri);
+    if (now !== gone) set(now);
+  };
   const all: Disposable[] = [
     news,
     cursor,
-    watcher,
-    watcher.onDidDelete((gone) => gone.toString() === key && set(true)),
-    watcher.onDidCreate((made) => made.toString() === key && set(false)),
-    workspace.onDidDeleteFiles(({ files }) => files.some((file) => key.startsWith(file.toString())) && set(true)),
-    workspace.onDidCloseTextDocument((document) => document.uri.toString() === key && news.fire()),
+    ...watched(uri, set),
+    workspace.onDidDeleteFiles(({ files }) => files.some((file) => isIn(uri, file)) && set(true)),
+    workspace.onDidSaveTextDocument((document) => isOwn(document) && gone && set(false)),
+    workspace.onDidOpenTextDocument((document) => isOwn(document) && news.fire()),
+    workspace.onDidCloseTextDocument((document) => isOwn(document) && news.fire()),
     states.onTold((state) => {
-      if (state.uri === key) deleted = false;
       if (state.uri === key || drawsOn(state.uri)) news.fire();
     }),
     window.onDidChangeTextEditorSelection(({ textEditor }) => cursor.fire(textEditor)),
@@ -41,13 +57,42 @@ export function subjectOf(uri: Uri, states: FitStates, drawsOn: (uri: string) =>
   return {
     uri,
     name: nameOf(uri),
-    get deleted() {
-      return deleted;
+    get file() {
+      const open = workspace.textDocuments.some((document) => isOwn(document) && !document.isClosed);
+      if (uri.scheme === 'untitled') return open ? 'there' : 'closed';
+      if (!gone) return 'there';
+      return open ? 'open' : 'deleted';
     },
     onNews: news.event,
     onCursor: cursor.event,
+    look,
     dispose: () => {
       for (const one of all) one.dispose();
     },
   };
+}
+
+/** What tells of a file that it has gone or come back; of one that was never on a disk nothing does. */
+function watched(uri: Uri, set: (gone: boolean) => void): readonly Disposable[] {
+  if (uri.scheme === 'untitled') return [];
+  const watcher = workspace.createFileSystemWatcher(new RelativePattern(Uri.joinPath(uri, '..'), '*'), false, true);
+  const isOwn = (other: Uri) => other.toString() === uri.toString();
+  return [
+    watcher,
+    watcher.onDidDelete((other) => isOwn(other) && set(true)),
+    watcher.onDidCreate((other) => isOwn(other) && set(false)),
+  ];
+}
+
+/** True of a file itself and of a folder it lies in, however deep. */
+export const isIn = (uri: Uri, above: Uri): boolean =>
+  uri.toString() === above.toString() || uri.toString().startsWith(`${above.toString().replace(/\/$/, '')}/`);
+
+async function isMissing(uri: Uri): Promise<boolean> {
+  try {
+    await workspace.fs.stat(uri);
+    return false;
+  } catch {
+    return true;
+  }
 }

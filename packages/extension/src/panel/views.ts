@@ -1,34 +1,20 @@
-import { commands, type Disposable, type ExtensionContext, Uri, ViewColumn, type WebviewPanel, window } from 'vscode';
+import { commands, type ExtensionContext, Uri, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { languageId } from '../client-options.js';
 import type { FitStates } from '../fit-states.js';
 import { SlotPanel } from '../slots/slot-panel.js';
 import { DrawingPanel } from './drawing-panel.js';
-import { page, pageRoots } from './page.js';
-import { nameOf } from './reveal.js';
+import { PanelsByFile } from './panels-by-file.js';
 
-/** A panel that shows one file. */
-interface Shown extends Disposable {
-  readonly panel: WebviewPanel;
-  readonly uri: Uri;
-}
-
-interface ViewKind<P extends Shown> {
-  readonly type: string;
-  readonly page: 'drawing' | 'slots';
-  readonly title: (name: string) => string;
-  readonly make: (panel: WebviewPanel, uri: Uri) => P;
-}
-
-/** Panels beside the text, one a file and kind; they come back after a restart of the editor. */
+/** The drawing and the slot table beside the text. */
 export function registerViews(context: ExtensionContext, client: BaseLanguageClient, states: FitStates): void {
-  const drawings = new Views(context, {
+  const drawings = new PanelsByFile(context, {
     type: 'dryfit.drawing',
     page: 'drawing',
     title: (name) => `Drawing of ${name}`,
     make: (panel, uri) => new DrawingPanel(panel, uri, client, states),
   });
-  const tables = new Views(context, {
+  const tables = new PanelsByFile(context, {
     type: 'dryfit.slots',
     page: 'slots',
     title: (name) => `Slots of ${name}`,
@@ -40,8 +26,12 @@ export function registerViews(context: ExtensionContext, client: BaseLanguageCli
     else void window.showInformationMessage('Open a slot table first: Dryfit: Open Slot Table.');
   };
   context.subscriptions.push(
-    commands.registerCommand('dryfit.openDrawing', (uri?: unknown) => drawings.open(fileOf(uri))),
-    commands.registerCommand('dryfit.openSlotTable', (uri?: unknown) => tables.open(fileOf(uri))),
+    commands.registerCommand('dryfit.openDrawing', (uri?: unknown, cabinet?: unknown) =>
+      drawings.open(fileOf(uri), nameIn(cabinet)),
+    ),
+    commands.registerCommand('dryfit.openSlotTable', (uri?: unknown, cabinet?: unknown) =>
+      tables.open(fileOf(uri), nameIn(cabinet)),
+    ),
     commands.registerCommand('dryfit.copySlotsAsCsv', copy('csv')),
     commands.registerCommand('dryfit.copySlotsAsMarkdown', copy('markdown')),
     commands.registerCommand('dryfit.saveDrawing', () => drawings.active()?.save()),
@@ -56,71 +46,5 @@ function fileOf(given: unknown): Uri | undefined {
   return document?.languageId === languageId || document?.uri.path.endsWith('.joinery') ? document.uri : undefined;
 }
 
-class Views<P extends Shown> {
-  private readonly shown = new Map<string, P>();
-
-  constructor(
-    private readonly context: ExtensionContext,
-    private readonly kind: ViewKind<P>,
-  ) {
-    context.subscriptions.push(
-      window.registerWebviewPanelSerializer(kind.type, {
-        deserializeWebviewPanel: async (panel, state: unknown) => {
-          const uri = uriIn(state);
-          // A page that never got to say what it showed has nothing to come back to.
-          if (uri === undefined || this.shown.has(uri)) panel.dispose();
-          else this.fill(panel, Uri.parse(uri));
-        },
-      }),
-      { dispose: () => this.shown.forEach((one) => void one.panel.dispose()) },
-    );
-  }
-
-  open(uri: Uri | undefined): void {
-    if (uri === undefined) {
-      void window.showInformationMessage('Open a .joinery file first: there is no cabinet to show.');
-      return;
-    }
-    const there = this.of(uri);
-    if (there) {
-      there.panel.reveal(undefined, true);
-      return;
-    }
-    const panel = window.createWebviewPanel(
-      this.kind.type,
-      this.kind.title(nameOf(uri)),
-      { viewColumn: ViewColumn.Beside, preserveFocus: true },
-      {},
-    );
-    this.fill(panel, uri);
-  }
-
-  of(uri: Uri | undefined): P | undefined {
-    return uri && this.shown.get(uri.toString());
-  }
-
-  active(): P | undefined {
-    const all = [...this.shown.values()];
-    return all.find(({ panel }) => panel.active) ?? (all.length === 1 ? all[0] : undefined);
-  }
-
-  private fill(panel: WebviewPanel, uri: Uri): void {
-    const { extensionUri } = this.context;
-    const icon = (name: string) => Uri.joinPath(extensionUri, 'icons', name);
-    panel.title = this.kind.title(nameOf(uri));
-    panel.iconPath = { light: icon('file-light.svg'), dark: icon('file-dark.svg') };
-    panel.webview.options = { enableScripts: true, localResourceRoots: pageRoots(extensionUri) };
-    const shown = this.kind.make(panel, uri);
-    this.shown.set(uri.toString(), shown);
-    panel.onDidDispose(() => {
-      this.shown.delete(uri.toString());
-      shown.dispose();
-    });
-    panel.webview.html = page(panel.webview, extensionUri, this.kind.page, panel.title);
-  }
-}
-
-const uriIn = (state: unknown): string | undefined =>
-  typeof state === 'object' && state !== null && 'uri' in state && typeof state.uri === 'string'
-    ? state.uri
-    : undefined;
+/** A lens gives the cabinet it stands over; a menu gives other things. */
+const nameIn = (given: unknown): string | undefined => (typeof given === 'string' ? given : undefined);

@@ -4,9 +4,11 @@ import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { FitStates } from '../fit-states.js';
 import { FilePanel } from '../panel/file-panel.js';
 import { Turns } from '../panel/linking.js';
-import type { FromSlots, ToSlots } from '../panel/messages.js';
+import type { FromSlots, Standing, ToSlots } from '../panel/messages.js';
 import { reveal } from '../panel/reveal.js';
 import { rowsAt } from './rows.js';
+
+type Heard = Exclude<FromSlots, { kind: 'ready' }>;
 
 /** The slot table of one file. */
 export class SlotPanel extends FilePanel<SlotRows, FromSlots, ToSlots> {
@@ -25,10 +27,8 @@ export class SlotPanel extends FilePanel<SlotRows, FromSlots, ToSlots> {
     return this.answer?.rows.some(({ places }) => places.some((place) => place.uri === uri)) ?? true;
   }
 
-  protected override show(): void {
-    const { standing } = this;
-    if (standing === undefined) return;
-    this.say({ kind: 'rows', standing, table: this.answer });
+  protected override show(standing: Standing, cabinet: string | undefined): void {
+    this.say({ kind: 'rows', standing, cabinet, table: this.answer });
     if (window.activeTextEditor) this.light(window.activeTextEditor);
   }
 
@@ -37,10 +37,8 @@ export class SlotPanel extends FilePanel<SlotRows, FromSlots, ToSlots> {
     this.say({ kind: 'lit', rows: rowsAt(this.answer, document.uri.toString(), selection.active) });
   }
 
-  protected override async hear(message: FromSlots): Promise<void> {
+  protected override async hear(message: Heard): Promise<void> {
     switch (message.kind) {
-      case 'ready':
-        return this.show();
       case 'open': {
         const places = this.answer?.rows[message.row]?.places ?? [];
         const place = places[this.turns.next(String(message.row), places.length)];

@@ -9,8 +9,9 @@ import { fileOf } from '../scope/imports.js';
 import { rangeOf } from './convert.js';
 import type { JoineryServerServices } from './services.js';
 
-/** The command a lens over a cabinet gives the client: its file's address and its name. */
+/** Commands that lenses over a cabinet give the client: with its file's address and its name. */
 const OPEN_DRAWING = 'dryfit.openDrawing';
+const OPEN_SLOT_TABLE = 'dryfit.openSlotTable';
 
 /** Places of lenses at once; what they say when the editor shows them. */
 export class JoineryCodeLensProvider implements CodeLensProvider {
@@ -20,10 +21,14 @@ export class JoineryCodeLensProvider implements CodeLensProvider {
     const { lenses, joinery } = this.services.editor.Settings.now;
     const file = fileOf(document);
     if (!lenses || !joinery || !file) return [];
-    return lensPlaces(file).map(({ start, of }) => ({
-      range: rangeOf(document, { start, end: start }),
-      data: { uri: document.uri.toString(), entry: of.$containerIndex },
-    }));
+    const uri = document.uri.toString();
+    return lensPlaces(file).flatMap(({ start, of }) => {
+      const lens = { range: rangeOf(document, { start, end: start }), data: { uri, entry: of.$containerIndex } };
+      if (!isCabinet(of)) return [lens];
+      // It stands in the same line and says the same whatever the cabinet comes to.
+      const table = { title: 'slot table', command: OPEN_SLOT_TABLE, arguments: [uri, of.name] };
+      return [lens, { ...lens, command: table }];
+    });
   }
 
   /** The lens with what it says; empty if what it stood over is no more. */
@@ -32,6 +37,7 @@ export class JoineryCodeLensProvider implements CodeLensProvider {
     lens: CodeLens,
     token = Cancellation.CancellationToken.None,
   ): Promise<CodeLens> {
+    if (lens.command) return lens;
     const file = fileOf(document);
     const { entry } = (lens.data ?? {}) as { entry?: number };
     const place = file && lensPlaces(file).find(({ of }) => of.$containerIndex === entry);

@@ -68,10 +68,14 @@ describe('over the protocol', () => {
     const resolved = await client.sendRequest<typeof hint>('inlayHint/resolve', hint);
     expect(resolved?.tooltip?.value).toContain('upright part');
     const lenses = await client.sendRequest<NonNullable<typeof hint>[]>('textDocument/codeLens', { textDocument });
-    const titles = [];
-    for (const lens of lenses)
-      titles.push((await client.sendRequest<typeof lens>('codeLens/resolve', lens)).command?.title);
-    expect(titles).toEqual([expect.stringMatching(/^outside not fixed, 0 slots, /), '3 cabinets, 3 parts']);
+    const told = [];
+    for (const lens of lenses) told.push((await client.sendRequest<typeof lens>('codeLens/resolve', lens)).command);
+    const rack = [textDocument.uri, 'Rack'];
+    expect(told).toMatchObject([
+      { title: expect.stringMatching(/^outside not fixed, 0 slots, /), command: 'dryfit.openDrawing', arguments: rack },
+      { title: 'slot table', command: 'dryfit.openSlotTable', arguments: rack },
+      { title: '3 cabinets, 3 parts', command: '' },
+    ]);
     const position = { line: 2, character: 8 };
     const [ranges] = await client.sendRequest<{ range: unknown; parent: unknown }[]>('textDocument/selectionRange', {
       textDocument,

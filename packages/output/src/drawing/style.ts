@@ -25,6 +25,7 @@ export const drawingStyle = `
 .dryfit-drawing .outline{stroke:var(--dryfit-ink,#000);stroke-width:1.6}
 .dryfit-drawing .strip{fill:var(--dryfit-shade-y,#f2f2f2);stroke-width:1}
 .dryfit-drawing .behind{stroke:var(--dryfit-ink,#000);stroke-width:1;stroke-dasharray:6 4}
+.dryfit-drawing.exploded .behind{stroke-width:.55;stroke-dasharray:2.4 1.6;pointer-events:all}
 .dryfit-drawing .footprint{stroke:var(--dryfit-faint,#555);stroke-width:.8;stroke-dasharray:3 3}
 .dryfit-drawing .middle{stroke:var(--dryfit-ink,#000);stroke-width:.6}
 .dryfit-drawing .extension{stroke:var(--dryfit-faint,#555);stroke-width:.4}

@@ -1,8 +1,9 @@
 import { elevation, exploded, type Scene, svgFile } from '@dryfit/output';
 import { useEffect, useMemo, useReducer, useRef, useState } from 'preact/hooks';
 import type { FromDrawing, Lit, ShownPlaces, Standing as State, ToDrawing } from '../../panel/messages.js';
+import { useKept, useMessages } from '../hooks.js';
 import type { Host } from '../host.js';
-import { Standing } from '../standing.js';
+import { isOld, Standing } from '../standing.js';
 import { Chosen } from './chosen.js';
 import { Findings } from './findings.js';
 import { Head } from './head.js';
@@ -30,10 +31,14 @@ export function App({ host }: { readonly host: Host<FromDrawing, View> }) {
   const scene = cabinetOf(scenes, view);
   const part = scene && partOf(scene, view);
   const shown = view.shows === 'part' && part === undefined ? 'cabinet' : view.shows;
-  const { stance } = view;
+  const { stance, hiddenLines } = view;
   const element = useMemo(
-    () => scene && (shown === 'part' && part !== undefined ? elevation(scene, part) : exploded(scene, stance)),
-    [scene, shown, part, stance],
+    () =>
+      scene &&
+      (shown === 'part' && part !== undefined
+        ? elevation(scene, part)
+        : exploded(scene, stance, { visibleOnly: !hiddenLines })),
+    [scene, shown, part, stance, hiddenLines],
   );
 
   const save = () => {
@@ -41,31 +46,44 @@ export function App({ host }: { readonly host: Host<FromDrawing, View> }) {
     const name = shown === 'part' ? `${scene.title} ${part}` : scene.title;
     host.say({ kind: 'save', cabinet: scene.title, name, svg: svgFile(element) });
   };
-  const saving = useRef(save);
-  saving.current = save;
+  useMessages<FromDrawing, View, ToDrawing>(host, (data) => {
+    switch (data.kind) {
+      case 'drawn':
+        setDrawn(data);
+        go({ do: 'file', uri: data.standing.uri });
+        if (data.cabinet !== undefined) go({ do: 'cabinet', cabinet: data.cabinet });
+        return;
+      case 'lit':
+        setLit(data.lit);
+        return data.cabinet === undefined ? undefined : go({ do: 'cabinet', cabinet: data.cabinet });
+      case 'places':
+        return setPlaces(data);
+      case 'save':
+        return save();
+    }
+  });
+  useKept(host, view);
+  // Lines of the text move; what has been chosen may come from before the page was last thrown away.
+  useEffect(() => {
+    if (scene && view.chosen !== '') host.say({ kind: 'places', cabinet: scene.title, shape: view.chosen });
+  }, [host, scene, view.chosen]);
 
-  useEffect(() => {
-    const hear = ({ data }: MessageEvent<ToDrawing>) => {
-      switch (data.kind) {
-        case 'drawn':
-          setDrawn(data);
-          return go({ do: 'file', uri: data.standing.uri });
-        case 'lit':
-          setLit(data.lit);
-          return data.cabinet === undefined ? undefined : go({ do: 'cabinet', cabinet: data.cabinet });
-        case 'places':
-          return setPlaces(data);
-        case 'save':
-          return saving.current();
-      }
-    };
-    window.addEventListener('message', hear);
-    host.say({ kind: 'ready' });
-    return () => window.removeEventListener('message', hear);
-  }, [host]);
-  useEffect(() => {
-    if (view.uri !== '') host.keep(view);
-  }, [host, view]);
+  const opening = useRef<(shape: string) => void>(() => undefined);
+  const alonePart = shown === 'part' ? part : undefined;
+  // Neither a turn nor a zoom changes what the table says.
+  const twin = useMemo(
+    () =>
+      scene && (
+        <Twin
+          scene={scene}
+          part={alonePart}
+          chosen={view.chosen}
+          open={(shape) => opening.current(shape)}
+          seen={view.asTable}
+        />
+      ),
+    [scene, alonePart, view.chosen, view.asTable],
+  );
 
   if (!drawn) return <p class="standing">Working out the cabinets…</p>;
   const standing = <Standing standing={drawn.standing} what="drawn" />;
@@ -73,7 +91,7 @@ export function App({ host }: { readonly host: Host<FromDrawing, View> }) {
     return (
       <main>
         {standing}
-        <p>There is no cabinet in {drawn.standing.name}.</p>
+        {isOld(drawn.standing) ? null : <p>There is no cabinet in {drawn.standing.name}.</p>}
       </main>
     );
   }
@@ -87,16 +105,15 @@ export function App({ host }: { readonly host: Host<FromDrawing, View> }) {
     choose(shape);
     host.say({ kind: 'open', cabinet: scene.title, shape, place });
   };
+  opening.current = open;
   const alone = (one: string) => go({ do: 'part', part: one });
   const chosen = shapeIn(scene, view.chosen);
   const what = shown === 'part' ? `${part}, square on, with its slots` : `${scene.title}, its parts pulled apart`;
   return (
-    <main class={drawn.standing.stale || drawn.standing.file !== 'there' ? 'stale' : ''}>
+    <main class={isOld(drawn.standing) ? 'stale' : ''}>
       <Head scenes={scenes} scene={scene} part={part} view={{ ...view, shows: shown }} act={go} />
       {standing}
-      {view.asTable ? (
-        <Twin scene={scene} part={shown === 'part' ? part : undefined} chosen={view.chosen} open={open} />
-      ) : (
+      {view.asTable ? null : (
         <>
           <Picture
             element={element}
@@ -116,6 +133,7 @@ export function App({ host }: { readonly host: Host<FromDrawing, View> }) {
           <KeyWords whole={shown === 'cabinet'} />
         </>
       )}
+      {twin}
       <Chosen
         scene={scene}
         shape={chosen}

@@ -31,20 +31,20 @@ export function keyOn(key: { readonly key: string; readonly shiftKey: boolean },
   }
 }
 
-/** The shape that a key leads to from another: the next, the one before, the first or the last. */
-export function shapeAfter(shapes: readonly string[], shape: string, key: string): string | undefined {
-  const at = shapes.indexOf(shape);
+/** What a key leads to from one of many: the next, the one before, the first or the last. */
+export function keyAfter(all: readonly string[], from: string, key: string): string | undefined {
+  const at = all.indexOf(from);
   switch (key) {
     case 'ArrowRight':
     case 'ArrowDown':
-      return shapes[(at + 1) % shapes.length];
+      return all[(at + 1) % all.length];
     case 'ArrowLeft':
     case 'ArrowUp':
-      return shapes[(at - 1 + shapes.length) % shapes.length];
+      return all[(at - 1 + all.length) % all.length];
     case 'Home':
-      return shapes[0];
+      return all[0];
     case 'End':
-      return shapes.at(-1);
+      return all.at(-1);
     default:
       return undefined;
   }

@@ -1,10 +1,10 @@
 import type { Element } from '@dryfit/output';
 import { type ComponentChild, h } from 'preact';
-import { useMemo, useRef } from 'preact/hooks';
+import { useMemo, useRef, useState } from 'preact/hooks';
 import type { Lit } from '../../panel/messages.js';
 import { boxOf, seen } from './box.js';
-import { keyOn, shapeAfter } from './keys.js';
-import { shapesIn } from './shapes.js';
+import { keyAfter, keyOn } from './keys.js';
+import { type Target, targetOf, targetsIn } from './shapes.js';
 import type { Act, View } from './state.js';
 
 interface PictureProps {
@@ -24,8 +24,12 @@ interface PictureProps {
 export function Picture(props: PictureProps) {
   const { element, view, lit, act } = props;
   const frame = view.frames[view.shows];
-  const shapes = useMemo(() => shapesIn(element), [element]);
-  const current = shapes.includes(view.chosen) ? view.chosen : (shapes[0] ?? '');
+  const targets = useMemo(() => targetsIn(element), [element]);
+  const keys = useMemo(() => targets.map(({ key }) => key), [targets]);
+  // Where the keys last went: to a shape, or to the name of one.
+  const [gone, go] = useState('');
+  const went = targets.find(({ key }) => key === gone);
+  const current = went?.shape === view.chosen ? gone : keys.includes(view.chosen) ? view.chosen : (keys[0] ?? '');
   const svg = useRef<SVGSVGElement>(null);
   const drag = useRef<{ x: number; y: number; moved: boolean; slide: boolean } | undefined>(undefined);
 
@@ -62,16 +66,19 @@ export function Picture(props: PictureProps) {
   };
   const key = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
-    const shape = shapeOf(event.target);
-    if (shape === undefined) {
+    const from = targetAt(event.target);
+    const shape = from?.shape;
+    if (from === undefined || shape === undefined) {
       const done = keyOn(event, view);
       if (!done) return;
       act(done);
     } else {
-      const next = shapeAfter(shapes, shape, event.key);
-      if (next !== undefined) {
-        props.choose(next);
-        focusOn(svg.current, next);
+      const next = keyAfter(keys, from.key, event.key);
+      const to = targets.find(({ key }) => key === next);
+      if (to !== undefined) {
+        go(to.key);
+        props.choose(to.shape);
+        focusOn(svg.current, to);
       } else if (event.key === 'Enter' || event.key === ' ') props.open(shape);
       else if (event.key === 'Escape') svg.current?.parentElement?.focus();
       else {
@@ -84,12 +91,14 @@ export function Picture(props: PictureProps) {
     event.stopPropagation();
   };
 
-  const dress = (shape: string, inner: boolean) => ({
-    key: shape,
-    class: [lit[shape] && `lit ${lit[shape]}`, shape === view.chosen && 'chosen'].filter(Boolean).join(' '),
-    tabIndex: shape === current ? 0 : -1,
+  const marked = (shape: string) =>
+    [lit[shape] && `lit ${lit[shape]}`, shape === view.chosen && 'chosen'].filter(Boolean).join(' ');
+  const dress = ({ key, shape }: Target, inner: boolean) => ({
+    key,
+    class: marked(shape),
+    tabIndex: key === current ? 0 : -1,
     role: inner ? 'group' : 'button',
-    'aria-label': props.labelOf(shape),
+    'aria-label': key === shape ? props.labelOf(shape) : `name: ${props.labelOf(shape)}`,
     'aria-current': shape === view.chosen ? 'true' : undefined,
   });
   return (
@@ -99,6 +108,7 @@ export function Picture(props: PictureProps) {
       tabIndex={0}
       aria-label={props.label}
       aria-describedby="keys"
+      aria-details="twin"
       onKeyDown={key}
       onPointerDown={down}
       onPointerMove={move}
@@ -122,32 +132,27 @@ export function Picture(props: PictureProps) {
             <path class="hatch-line" d="M0 0V7" />
           </pattern>
         </defs>
-        {element.children.map((child, i) => (isTitle(child) ? null : node(child, i, dress)))}
+        {element.children.map((child, i) => (isTitle(child) ? null : node(child, i, dress, marked)))}
       </svg>
     </section>
   );
 }
 
-type Dress = (shape: string, inner: boolean) => Record<string, unknown>;
+type Dress = (target: Target, inner: boolean) => Record<string, unknown>;
+type Marked = (shape: string) => string;
 
 /** A drawing's element as one of the page; shapes keep theirs while others come and go. */
-function node(child: Element | string, index: number, dress: Dress): ComponentChild {
+function node(child: Element | string, index: number, dress: Dress, marked: Marked): ComponentChild {
   if (typeof child === 'string') return child;
   const { tag, attributes, children } = child;
-  const shape = attributes['data-shape'];
+  const target = targetOf(attributes);
   const again = attributes['data-again'];
   const own =
-    again !== undefined
-      ? { key: index, class: dress(String(again), true).class }
-      : shape === undefined
-        ? { key: index }
-        : dress(String(shape), children.some(hasShape));
-  const dressed = {
-    ...attributes,
-    ...own,
-    class: [attributes.class, 'class' in own && own.class].filter(Boolean).join(' '),
-  };
-  return h(tag, dressed, ...children.map((one, i) => node(one, i, dress)));
+    target !== undefined
+      ? dress(target, children.some(hasShape))
+      : { key: index, class: again === undefined ? '' : marked(String(again)) };
+  const dressed = { ...attributes, ...own, class: [attributes.class, own.class].filter(Boolean).join(' ') };
+  return h(tag, dressed, ...children.map((one, i) => node(one, i, dress, marked)));
 }
 
 /** The page has words of its own for what is drawn. */
@@ -156,12 +161,19 @@ const isTitle = (child: Element | string): boolean => typeof child !== 'string' 
 const hasShape = (child: Element | string): boolean =>
   typeof child !== 'string' && (child.attributes['data-shape'] !== undefined || child.children.some(hasShape));
 
-function shapeOf(target: EventTarget | null): string | undefined {
-  const found = target instanceof globalThis.Element ? target.closest('[data-shape], [data-again]') : null;
-  return found?.getAttribute('data-shape') ?? found?.getAttribute('data-again') ?? undefined;
+function targetAt(at: EventTarget | null): Target | undefined {
+  const found = at instanceof SVGElement ? at.closest<SVGElement>('[data-shape], [data-names]') : null;
+  const { shape, names } = found?.dataset ?? {};
+  return targetOf({ 'data-shape': shape, 'data-names': names });
 }
 
-function focusOn(svg: SVGSVGElement | null, shape: string): void {
-  const found = svg?.querySelector(`[data-shape="${CSS.escape(shape)}"]`);
+function shapeOf(target: EventTarget | null): string | undefined {
+  const found =
+    target instanceof SVGElement ? target.closest<SVGElement>('[data-shape], [data-again], [data-names]') : null;
+  return found?.dataset.shape ?? found?.dataset.again ?? found?.dataset.names;
+}
+
+function focusOn(svg: SVGSVGElement | null, { key, shape }: Target): void {
+  const found = svg?.querySelector(`[${key === shape ? 'data-shape' : 'data-names'}="${CSS.escape(shape)}"]`);
   if (found instanceof SVGElement) found.focus();
 }

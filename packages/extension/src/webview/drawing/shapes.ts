@@ -10,15 +10,39 @@ export function shapeIn(scene: Scene, shape: string): Shape | undefined {
   return scene.joints.find((joint) => joint.shape === shape);
 }
 
-/** Every shape of a drawing in its order, each once. */
-export function shapesIn(element: Element): readonly string[] {
-  const found = new Set<string>();
+/** Something in a drawing that keys can go to: a shape, or a name beside the picture that leads to one. */
+export interface Target {
+  /** Unique in its drawing. */
+  readonly key: string;
+  readonly shape: string;
+}
+
+/** Every shape of a drawing in its order, each once; then the names. */
+export function targetsIn(element: Element): readonly Target[] {
+  const shapes = new Map<string, Target>();
+  const names: Target[] = [];
   const look = (one: Element | string) => {
     if (typeof one === 'string') return;
-    const shape = one.attributes['data-shape'];
-    if (shape !== undefined) found.add(String(shape));
+    const target = targetOf(one.attributes);
+    if (target !== undefined && target.key === target.shape) shapes.set(target.key, target);
+    else if (target !== undefined) names.push(target);
     one.children.forEach(look);
   };
   look(element);
-  return [...found];
+  return [...shapes.values(), ...names];
 }
+
+/** What an element of a drawing leads to when it is chosen by keys. */
+export function targetOf(attributes: Element['attributes']): Target | undefined {
+  const { 'data-shape': shape, 'data-names': named } = attributes;
+  if (shape !== undefined) return { key: String(shape), shape: String(shape) };
+  return named === undefined ? undefined : { key: `name of ${named}`, shape: String(named) };
+}
+
+/** Every shape of a drawing in its order, each once. */
+export const shapesIn = (element: Element): readonly string[] =>
+  targetsIn(element).flatMap(({ key, shape }) => (key === shape ? [shape] : []));
+
+/** The shapes of the parts that are named beside a drawing. */
+export const namedIn = (element: Element): readonly string[] =>
+  targetsIn(element).flatMap(({ key, shape }) => (key === shape ? [] : [shape]));

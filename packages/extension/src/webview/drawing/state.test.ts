@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { boxOf, seen } from './box.js';
-import { keyOn, shapeAfter } from './keys.js';
+import { keyAfter, keyOn } from './keys.js';
 import { type Act, act, FARTHEST, NEAREST, restored, START, type View, WHOLE } from './state.js';
 
 const share = fc.double({ min: -3, max: 3, noNaN: true });
@@ -104,10 +104,10 @@ describe('keys', () => {
 
   test('go from shape to shape, round and round', () => {
     const all = ['a', 'b', 'c'];
-    expect(shapeAfter(all, 'c', 'ArrowRight')).toBe('a');
-    expect(shapeAfter(all, 'a', 'ArrowUp')).toBe('c');
-    expect(shapeAfter(all, 'b', 'Home')).toBe('a');
-    expect(shapeAfter(all, 'b', 'End')).toBe('c');
-    expect(shapeAfter(all, 'b', 'Enter')).toBeUndefined();
+    expect(keyAfter(all, 'c', 'ArrowRight')).toBe('a');
+    expect(keyAfter(all, 'a', 'ArrowUp')).toBe('c');
+    expect(keyAfter(all, 'b', 'Home')).toBe('a');
+    expect(keyAfter(all, 'b', 'End')).toBe('c');
+    expect(keyAfter(all, 'b', 'Enter')).toBeUndefined();
   });
 });

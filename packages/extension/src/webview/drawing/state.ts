@@ -29,6 +29,8 @@ export interface View {
   /** The shape chosen. */
   readonly chosen: string;
   readonly asTable: boolean;
+  /** What is cut into far sides is drawn in hidden lines. */
+  readonly hiddenLines: boolean;
 }
 
 export const WHOLE: Frame = { zoom: 1, x: 0.5, y: 0.5 };
@@ -43,6 +45,7 @@ export const START: View = {
   frames: { cabinet: WHOLE, part: WHOLE },
   chosen: '',
   asTable: false,
+  hiddenLines: true,
 };
 
 export type Act =
@@ -58,7 +61,8 @@ export type Act =
   /** Moves what is seen by shares of the frame. */
   | { readonly do: 'move'; readonly x: number; readonly y: number }
   | { readonly do: 'whole' }
-  | { readonly do: 'table'; readonly asTable: boolean };
+  | { readonly do: 'table'; readonly asTable: boolean }
+  | { readonly do: 'hidden lines'; readonly shown: boolean };
 
 export const NEAREST = 20;
 export const FARTHEST = 0.5;
@@ -102,6 +106,8 @@ export function act(view: View, done: Act): View {
       return framed(view, () => WHOLE);
     case 'table':
       return { ...view, asTable: done.asTable };
+    case 'hidden lines':
+      return { ...view, hiddenLines: done.shown };
   }
 }
 

@@ -26,6 +26,9 @@ export function Tools({ view, act, save }: ToolsProps) {
             <button type="button" onClick={does({ do: 'turn', turn: 0, tilt: -10 })}>
               From lower
             </button>
+            <button type="button" onClick={does({ do: 'turn', turn: 180, tilt: 0 })}>
+              From behind
+            </button>
           </fieldset>
           <label class="set">
             Apart
@@ -38,6 +41,13 @@ export function Tools({ view, act, save }: ToolsProps) {
               onInput={(event) => act({ do: 'pull', apart: Number(event.currentTarget.value) / 100 })}
             />
           </label>
+          <button
+            type="button"
+            aria-pressed={view.hiddenLines}
+            onClick={does({ do: 'hidden lines', shown: !view.hiddenLines })}
+          >
+            Hidden lines
+          </button>
         </>
       )}
       <fieldset class="set" aria-label="Nearer or farther">

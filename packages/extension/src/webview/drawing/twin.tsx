@@ -6,14 +6,21 @@ interface TwinProps {
   readonly part: string | undefined;
   readonly chosen: string;
   readonly open: (shape: string) => void;
+  /** It stands in place of the drawing; otherwise only readers of the page's text find it, and no key stops at it. */
+  readonly seen: boolean;
 }
 
 /** What the drawing shows, said as a table; each row leads to its text. */
-export function Twin({ scene, part, chosen, open }: TwinProps) {
+export function Twin({ scene, part, chosen, open, seen }: TwinProps) {
   const { title, headings, rows } = twinOf(scene, part);
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table is scrolled by keys
-    <section class="wide twin" tabIndex={0} aria-label={title}>
+    <section
+      id="twin"
+      class={seen ? 'wide twin' : 'unseen'}
+      // A wide table is scrolled by keys.
+      tabIndex={seen ? 0 : undefined}
+      aria-label={seen ? title : `${title}, as a table`}
+    >
       <table>
         <caption>{title}</caption>
         <thead>
@@ -33,6 +40,7 @@ export function Twin({ scene, part, chosen, open }: TwinProps) {
                 <button
                   type="button"
                   class="link"
+                  tabIndex={seen ? undefined : -1}
                   aria-current={shape === chosen ? 'true' : undefined}
                   onClick={() => open(shape)}
                 >

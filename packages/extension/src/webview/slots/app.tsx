@@ -1,7 +1,8 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import type { FromSlots, ToSlots } from '../../panel/messages.js';
+import { useKept, useMessages } from '../hooks.js';
 import type { Host } from '../host.js';
-import { Standing } from '../standing.js';
+import { isOld, Standing } from '../standing.js';
 import { Filter } from './filter.js';
 import { listed, START, sortedBy, type View } from './state.js';
 import { SlotTable } from './table.js';
@@ -19,36 +20,29 @@ export function App({ host }: { readonly host: Host<FromSlots, View> }) {
     const cabinet = table?.rows.some((row) => row.cabinet === view.cabinet) ? view.cabinet : undefined;
     host.say({ kind: 'copy', as, cabinet, rows });
   };
-  const copying = useRef(copy);
-  copying.current = copy;
-
-  useEffect(() => {
-    const hear = ({ data }: MessageEvent<ToSlots>) => {
-      switch (data.kind) {
-        case 'rows':
-          setShown(data);
-          return setView((before) => ({ ...before, uri: data.standing.uri }));
-        case 'lit':
-          return setLit(data.rows);
-        case 'copy':
-          return copying.current(data.as);
-        case 'copied':
-          return tell(
-            `${data.rows} ${data.rows === 1 ? 'row' : 'rows'} copied as ${data.as === 'csv' ? 'CSV' : 'Markdown'}`,
-          );
+  useMessages<FromSlots, View, ToSlots>(host, (data) => {
+    switch (data.kind) {
+      case 'rows': {
+        setShown(data);
+        const { cabinet } = data;
+        const { uri } = data.standing;
+        return setView((before) => ({ ...before, uri, ...(cabinet !== undefined && { cabinet, part: '' }) }));
       }
-    };
-    window.addEventListener('message', hear);
-    host.say({ kind: 'ready' });
-    return () => window.removeEventListener('message', hear);
-  }, [host]);
-  useEffect(() => {
-    if (view.uri !== '') host.keep(view);
-  }, [host, view]);
+      case 'lit':
+        return setLit(data.rows);
+      case 'copy':
+        return copy(data.as);
+      case 'copied':
+        return tell(
+          `${data.rows} ${data.rows === 1 ? 'row' : 'rows'} copied as ${data.as === 'csv' ? 'CSV' : 'Markdown'}`,
+        );
+    }
+  });
+  useKept(host, view);
 
   if (!shown) return <p class="standing">Working out the slots…</p>;
   return (
-    <main class={shown.standing.stale || shown.standing.file !== 'there' ? 'stale' : ''}>
+    <main class={isOld(shown.standing) ? 'stale' : ''}>
       <h1 class="unseen">Slots of {shown.standing.name}</h1>
       <Standing standing={shown.standing} what="listed" />
       {table && <Filter table={table} view={view} set={setView} copy={copy} />}
@@ -65,7 +59,7 @@ export function App({ host }: { readonly host: Host<FromSlots, View> }) {
           sort={(heading) => setView(sortedBy(view, heading))}
           open={(row) => host.say({ kind: 'open', row })}
         />
-      ) : (
+      ) : isOld(shown.standing) ? null : (
         <p>There are no slots in {shown.standing.name}.</p>
       )}
       {table && (

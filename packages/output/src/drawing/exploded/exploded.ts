@@ -25,6 +25,8 @@ const FOOT = 44;
 export interface ExplodedOptions {
   /** As large as the sheet allows; unless said, only as large as it may stay while the cabinet is being turned. */
   readonly tight?: boolean | undefined;
+  /** Without what is cut into the sides of parts that look away from the reader, drawn in hidden lines otherwise. */
+  readonly visibleOnly?: boolean | undefined;
 }
 
 /** A cabinet with its parts pulled apart, seen in parallel projection; what is behind is covered. */
@@ -55,11 +57,11 @@ export function exploded(scene: Scene, view: View, options: ExplodedOptions = {}
     },
     element('title', {}, `${scene.title}, exploded`),
     element('g', { class: 'heading' }, ...headingOf(scene, warnings)),
-    element('g', { class: 'parts' }, ...paint(order, eye, sheet, worst)),
+    element('g', { class: 'parts' }, ...paint(order, { eye, sheet, mark: worst, hidden: !options.visibleOnly })),
     element('g', { class: 'sides' }, ...wordsAround(whole, eye, sheet, Math.min(drawn.bottom, room.bottom), room)),
     element(
       'g',
-      { class: 'names', 'aria-hidden': 'true' },
+      { class: 'names' },
       ...namesBeside(names, {
         left: Math.max(COLUMN - 12, drawn.left - 40),
         right: Math.min(WIDTH - COLUMN + 12, drawn.right + 40),

@@ -22,13 +22,17 @@ type Mark = (shape: string) => string | undefined;
 
 type OnSheet = (p: Vector) => Flat;
 
+/** How parts are painted. */
+export interface Painting {
+  readonly eye: Eye;
+  readonly sheet: (p: Flat) => Flat;
+  readonly mark: Mark;
+  /** What is cut into the far sides of a part is drawn on it in hidden lines. */
+  readonly hidden: boolean;
+}
+
 /** Parts painted from the farthest to the nearest; pieces of one part that follow each other are one group. */
-export function paint(
-  order: readonly Seen<Body>[],
-  eye: Eye,
-  sheet: (p: Flat) => Flat,
-  mark: Mark,
-): readonly Element[] {
+export function paint(order: readonly Seen<Body>[], { eye, sheet, mark, hidden }: Painting): readonly Element[] {
   const drawn = new Set<string>();
   const groups: Element[] = [];
   for (let i = 0; i < order.length; ) {
@@ -37,13 +41,18 @@ export function paint(
     while (order[end]?.owner === owner) end += 1;
     const { shift } = owner;
     const at: OnSheet = (p) => sheet(onPaper(eye, plus(p, shift)));
-    const children = order.slice(i, end).flatMap(({ piece }) =>
-      piece.faces
-        .filter((face) => dot(face.normal, eye.toward) > 1e-9)
-        .map((face) => unshifted(face, shift))
-        .filter((face) => !isWood(owner.material, justOutside(face)))
-        .flatMap((face) => faceOf(owner, face, at, drawn, mark)),
-    );
+    const faces = order
+      .slice(i, end)
+      .flatMap(({ piece }) => piece.faces.map((face) => unshifted(face, shift)))
+      .filter((face) => !isWood(owner.material, justOutside(face)));
+    const looking = (way: 1 | -1) => faces.filter((face) => way * dot(face.normal, eye.toward) > EDGE_ON);
+    const children = [
+      ...looking(1).flatMap((face) => [
+        ...surfaceOf(owner, face, at, drawn, mark),
+        ...openingsIn(owner, face, at, drawn, mark, 'opening'),
+      ]),
+      ...(hidden ? looking(-1) : []).flatMap((face) => openingsIn(owner, face, at, drawn, mark, 'behind')),
+    ];
     groups.push(once(drawn, owner.part, 'part', mark(owner.part.shape), children));
     i = end;
   }
@@ -67,22 +76,32 @@ function once(
     : markOf(shape, kind, found, children);
 }
 
-function faceOf(body: Body, face: Face, at: OnSheet, drawn: Set<string>, mark: Mark): readonly Element[] {
-  const outline = face.corners.map(at);
+/** A face and its edges; of a notch or a bevel they are that cut's. */
+function surfaceOf(body: Body, face: Face, at: OnSheet, drawn: Set<string>, mark: Mark): readonly Element[] {
   const fill = element('polygon', {
     class: `face across-${face.bevel ? 'bevel' : axisOf(face.side)}`,
-    points: pointsOf(outline),
+    points: pointsOf(face.corners.map(at)),
   });
   const edges = element('path', { class: 'edge', d: edgesOf(body.material, face, at) });
-  const cuts = body.openings.flatMap((opening) => {
-    const visible = openingIn(face, opening);
-    if (visible.length < 3) return [];
-    const shape = element('polygon', { class: `opening ${opening.cut.kind}`, points: pointsOf(visible.map(at)) });
+  const walls = wallOf(body, face);
+  return walls ? [once(drawn, walls, 'cut', mark(walls.shape), [fill, edges])] : [fill, edges];
+}
+
+/** What is cut into a face: open to the reader, or behind it. */
+function openingsIn(
+  body: Body,
+  face: Face,
+  at: OnSheet,
+  drawn: Set<string>,
+  mark: Mark,
+  kind: 'opening' | 'behind',
+): readonly Element[] {
+  return body.openings.flatMap((opening) => {
+    const seen = openingIn(face, opening);
+    if (seen.length < 3) return [];
+    const shape = element('polygon', { class: `${kind} ${opening.cut.kind}`, points: pointsOf(seen.map(at)) });
     return [once(drawn, opening.cut, 'cut', mark(opening.cut.shape), [shape])];
   });
-  const walls = wallOf(body, face);
-  const faces = [fill, edges];
-  return walls ? [once(drawn, walls, 'cut', mark(walls.shape), faces), ...cuts] : [...faces, ...cuts];
 }
 
 /** The notch or bevel that a face is a wall of. */
@@ -98,6 +117,9 @@ function wallOf({ part }: Body, face: Face): SceneCut | undefined {
 /** A place before the middle of a face; in wood where the face is only where a part was cut up for ordering. */
 const justOutside = ({ corners, normal }: Face): Vector =>
   plus(times(corners.reduce(plus), 1 / corners.length), times(normal, JUST));
+
+// A face seen more edge on than this shows nothing.
+const EDGE_ON = 1e-9;
 
 // Small against anything that is sawn, large against the rounding of doubles.
 const JUST = 1e-3;
