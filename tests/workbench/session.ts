@@ -1,10 +1,11 @@
-import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll } from 'vitest';
-import { openBeside } from './editor.js';
+import { fileText, openBeside } from './editor.js';
+import { makeVirtualFolder, virtualFolder } from './virtual-folder/make.js';
 import { type Host, startWorkbench, type Workbench } from './workbench.js';
 
 const examples = fileURLToPath(new URL('../../examples', import.meta.url));
@@ -14,6 +15,8 @@ export interface SessionOptions {
   readonly user?: Readonly<Record<string, unknown>>;
   /** Settings of the folder. */
   readonly folder?: Readonly<Record<string, unknown>>;
+  /** Shows the examples as a folder that lies on no disk. */
+  readonly virtual?: boolean;
 }
 
 /** A workbench over a copy of the examples, for the scenarios of one block. */
@@ -31,6 +34,7 @@ export interface Session {
 /** Starts a workbench with a file open before a block's tests and ends it after them; keeps a picture of a failure. */
 export function inWorkbench(host: Host, file: string, options: SessionOptions = {}): Session {
   let folder = '';
+  let provider = '';
   let workbench: Workbench | undefined;
   let page: Page | undefined;
   const running = (): Workbench => {
@@ -49,8 +53,12 @@ export function inWorkbench(host: Host, file: string, options: SessionOptions = 
       mkdirSync(join(folder, '.vscode'));
       writeFileSync(join(folder, '.vscode/settings.json'), JSON.stringify(options.folder));
     }
-    workbench = await startWorkbench(host, options.user);
-    page = await workbench.open(folder, file);
+    if (options.virtual) {
+      provider = mkdtempSync(join(tmpdir(), 'dryfit-virtual-'));
+      await makeVirtualFolder(provider, textsOf(folder));
+    }
+    workbench = await startWorkbench(host, options.user, options.virtual ? [provider] : []);
+    page = await workbench.open(options.virtual ? virtualFolder : folder, file);
   });
 
   afterEach(async ({ task }) => {
@@ -61,7 +69,7 @@ export function inWorkbench(host: Host, file: string, options: SessionOptions = 
 
   afterAll(async () => {
     await workbench?.close();
-    rmSync(folder, { recursive: true, force: true });
+    for (const made of [folder, provider]) if (made !== '') rmSync(made, { recursive: true, force: true });
   });
 
   return {
@@ -75,4 +83,10 @@ export function inWorkbench(host: Host, file: string, options: SessionOptions = 
     show: (other) => openBeside(shown(), join(folder, other)),
     shot: (name) => running().shot(shown(), `${host}-${name}`),
   };
+}
+
+/** The files of a flat folder, by their names. */
+function textsOf(folder: string): Record<string, string> {
+  const files = readdirSync(folder).filter((name) => name.includes('.joinery'));
+  return Object.fromEntries(files.map((name) => [name, fileText(folder, name)]));
 }

@@ -1,5 +1,8 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { hoverOver, problems, quickFix, replaceText, squiggles } from './editor.js';
+import { command, hoverOver, problems, quickFix, replaceText, squiggles } from './editor.js';
+import { notification } from './notification.js';
 import { inWorkbench } from './session.js';
 
 describe('a folder that is not trusted', () => {
@@ -19,5 +22,35 @@ describe('a folder that is not trusted', () => {
     await page.keyboard.press('Home');
     await quickFix(page, /leave out|line/i);
     await expect.poll(() => problems(page), { timeout: 30_000 }).toBe('No Problems');
+  });
+
+  test('is checked as a whole, which only reads', async () => {
+    const { page } = session;
+    await command(page, 'Dryfit: Check the Folder');
+    await page.locator('.statusbar-item', { hasText: /Dryfit: \d+ files checked, 0 errors/ }).waitFor();
+  });
+
+  test('builds no tables and says why', async () => {
+    const { page, folder } = session;
+    await command(page, 'Dryfit: Build Tables of This File');
+    const told = await notification(page, 'no tables were built');
+    expect(await told.innerText()).toContain('not trusted');
+    await session.shot('trust-no-tables');
+    await told.getByRole('button', { name: 'Manage Trust' }).click();
+    await page.locator('.workspace-trust-editor', { hasText: 'Restricted Mode' }).waitFor();
+    expect(existsSync(join(folder, 'tables'))).toBe(false);
+  });
+
+  test('is asked for trust before any task runs, and runs none without it', async () => {
+    const { page, folder } = session;
+    await session.show('periodicals.joinery');
+    await command(page, 'Tasks: Run Build Task');
+    const asked = page.locator('.monaco-dialog-box');
+    await asked.waitFor();
+    await session.shot('trust-asked');
+    await page.keyboard.press('Escape');
+    await asked.waitFor({ state: 'detached' });
+    expect(await page.locator('.terminal-wrapper').count()).toBe(0);
+    expect(existsSync(join(folder, 'tables'))).toBe(false);
   });
 });

@@ -1,12 +1,12 @@
 import { execFileSync, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Browser, chromium, type Page } from 'playwright-core';
-import { addWebExtension } from './web-extension.js';
+import { addWebExtensions } from './web-extension.js';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const serverMain = join(root, '.cache/workbench/node_modules/code-server/lib/vscode/out/server-main.js');
@@ -32,7 +32,7 @@ const settings = {
 
 /** A running workbench with the packaged extension installed, and a browser to look at it. */
 export interface Workbench {
-  /** Opens a file of a folder in a page of its own and waits for its editor. */
+  /** Opens a file of a folder, on the disk or at an address, in a page of its own and waits for its editor. */
   open(folder: string, file: string): Promise<Page>;
   /** Keeps a picture of the page in .cache/shots. */
   shot(page: Page, name: string): Promise<void>;
@@ -44,10 +44,14 @@ export interface Workbench {
 /** Where the extension runs: in Node beside the files, or in the browser alone. */
 export type Host = 'node' | 'browser';
 
-/** Gives the packaged extension to an empty profile and starts the workbench on a free port. */
+/**
+ * Gives the packaged extension to an empty profile and starts the workbench on a free port.
+ * @param others folders of further extensions
+ */
 export async function startWorkbench(
   host: Host,
   ownSettings: Readonly<Record<string, unknown>> = {},
+  others: readonly string[] = [],
 ): Promise<Workbench> {
   if (!existsSync(serverMain))
     throw new Error('no workbench in .cache/workbench; run: node .scripts/workbench-setup.mjs');
@@ -66,11 +70,14 @@ export async function startWorkbench(
     join(home, 'extensions'),
   ];
   const common = [serverMain, ...profile, '--accept-server-license-terms'];
-  if (host === 'node')
+  if (host === 'node') {
+    for (const [i, folder] of others.entries())
+      cpSync(folder, join(home, `extensions/other-${i}`), { recursive: true });
     execFileSync(process.execPath, [...common, '--install-extension', packagedExtension(), '--force'], {
       env,
       stdio: 'pipe',
     });
+  }
 
   const port = await freePort();
   const address = ['--host', '127.0.0.1', '--port', String(port), '--without-connection-token'];
@@ -92,7 +99,14 @@ export async function startWorkbench(
   }
   const chromiumProcess = browser;
   return {
-    open: (folder, file) => openFile(chromiumProcess, port, folder, file, host),
+    open: (folder, file) =>
+      openFile(
+        chromiumProcess,
+        port,
+        folder,
+        file,
+        host === 'browser' ? [join(root, '.cache/package'), ...others] : [],
+      ),
     async shot(page, name) {
       mkdirSync(shots, { recursive: true });
       await page.screenshot({ path: join(shots, `${name}.png`) });
@@ -116,14 +130,21 @@ export function launchBrowser(): Promise<Browser> {
   return chromium.launch({ executablePath, args: [...args, local, '--disable-component-update', '--disable-sync'] });
 }
 
-async function openFile(browser: Browser, port: number, folder: string, file: string, host: Host): Promise<Page> {
+async function openFile(
+  browser: Browser,
+  port: number,
+  folder: string,
+  file: string,
+  webExtensions: readonly string[],
+): Promise<Page> {
   const page = await browser.newPage({
     viewport: { width: 1440, height: 900 },
     permissions: ['clipboard-read', 'clipboard-write'],
   });
   page.setDefaultTimeout(Number(process.env.WORKBENCH_PATIENCE ?? 60_000));
-  if (host === 'browser') await addWebExtension(page, join(root, '.cache/package'));
-  const payload = JSON.stringify([['openFile', `vscode-remote://127.0.0.1:${port}${join(folder, file)}`]]);
+  if (webExtensions.length > 0) await addWebExtensions(page, webExtensions);
+  const address = folder.startsWith('/') ? `vscode-remote://127.0.0.1:${port}${join(folder, file)}` : folder + file;
+  const payload = JSON.stringify([['openFile', address]]);
   const query = new URLSearchParams({ folder, payload });
   await page.goto(`http://127.0.0.1:${port}/?${query}`);
   await page.locator('.monaco-workbench').waitFor();

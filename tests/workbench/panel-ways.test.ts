@@ -1,0 +1,87 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { command, cursor, fileText, focusText, lineOf, replaceText, webview } from './editor.js';
+import { inWorkbench } from './session.js';
+
+describe('ways to a drawing and out of it', () => {
+  const session = inWorkbench('node', 'periodicals.joinery');
+  const lens = (words: RegExp, which: number) =>
+    session.page.locator('.codelens-decoration a', { hasText: words }).nth(which);
+
+  beforeAll(async () => {
+    const text = fileText(session.folder, 'periodicals.joinery').replace(/\njob [\s\S]*/, '\n');
+    const [before = '', cabinet = ''] = text.split(/^(?=cabinet )/m);
+    const low = cabinet
+      .replace('cabinet Periodicals', 'cabinet Low')
+      .replace('parameter high = 720', 'parameter high = 700');
+    // The first cabinet is a few lines below, so that both lenses are on the screen.
+    writeFileSync(join(session.folder, 'two.joinery'), `${before}${low}\n${cabinet}`);
+    await session.show('two.joinery');
+    await focusText(session.page);
+  });
+
+  test('the lens over a cabinet opens the drawing at that cabinet', async () => {
+    await session.page.keyboard.press('Control+End');
+    await lens(/nothing wrong/, -1).click();
+    const drawing = await webview(session.page, 'Whole cabinet');
+    await expect.poll(() => drawing.locator('svg .title').first().textContent()).toMatch(/^Periodicals, /);
+    await session.page.locator('.tab[data-resource-name="two.joinery"]').click();
+    await session.page.keyboard.press('Control+Home');
+    await lens(/nothing wrong/, 0).click();
+    await expect.poll(() => drawing.locator('svg .title').first().textContent()).toMatch(/^Low, .*700 high/);
+    await session.shot('panel-6-lens');
+  });
+
+  test('the other lens opens the slot table of that cabinet alone', async () => {
+    await lens(/^slot table$/, 0).click();
+    const table = await webview(session.page, 'Copy as CSV');
+    await expect.poll(() => table.getByRole('combobox', { name: 'Cabinet' }).inputValue()).toBe('Low');
+    await session.page.locator('.tab[data-resource-name="two.joinery"]').click();
+    await command(session.page, 'View: Close Other Editors in Group');
+  });
+
+  test('a name beside the drawing leads to its part by the mouse and by keys', async () => {
+    const drawing = await webview(session.page, 'Whole cabinet');
+    const name = (part: string) => drawing.locator(`svg [data-names="part ${part}"]`);
+    const { page, folder } = session;
+    await name('back').locator('text').click();
+    await expect.poll(async () => (await cursor(page)).line).toBe(lineOf(folder, 'two.joinery', 'part back'));
+    await drawing.locator('svg [data-shape="part lh"]').focus();
+    await page.keyboard.press('End');
+    const last = (await drawing.locator('svg [data-names]:focus').getAttribute('data-names'))?.replace('part ', '');
+    await session.shot('panel-7-name');
+    await page.keyboard.press('Enter');
+    const line = fileText(folder, 'two.joinery')
+      .split('\n')
+      .findIndex((one) => new RegExp(`part .*\\b${last}\\b`).test(one));
+    await expect.poll(async () => (await cursor(page)).line).toBe(line + 1);
+  });
+
+  test('what is cut into the far side of a part is dashed, and can be left out', async () => {
+    const drawing = await webview(session.page, 'Whole cabinet');
+    const hidden = () => drawing.locator('svg polygon.behind').count();
+    expect(await hidden()).toBeGreaterThan(10);
+    await drawing.getByRole('button', { name: 'Hidden lines' }).click();
+    await expect.poll(hidden).toBe(0);
+    await drawing.getByRole('button', { name: 'Hidden lines' }).click();
+    await drawing.getByRole('button', { name: 'From behind' }).click();
+    await expect.poll(() => drawing.locator('svg .side').allInnerTexts()).toContain('rear');
+    await session.shot('panel-8-behind');
+  });
+
+  test('a slip in the text marks the drawing, also after a reload, and its mending takes the mark away', async () => {
+    let drawing = await webview(session.page, 'Whole cabinet');
+    await session.page.locator('.tab[data-resource-name="two.joinery"]').click();
+    await replaceText(session.page, 'flush front', 'flush =');
+    await expect.poll(() => drawing.locator('.standing').innerText()).toContain('drawn from the last text');
+    await command(session.page, 'Developer: Reload Window');
+    await session.page.locator('.tab[data-resource-name="two.joinery"].dirty').waitFor();
+    drawing = await webview(session.page, 'Whole cabinet');
+    await expect.poll(() => drawing.locator('.standing').innerText()).toContain('what could be read of it');
+    await session.shot('panel-9-broken');
+    await session.page.locator('.tab[data-resource-name="two.joinery"]').click();
+    await replaceText(session.page, 'flush =', 'flush front');
+    await expect.poll(() => drawing.locator('.standing').count()).toBe(0);
+  });
+});
