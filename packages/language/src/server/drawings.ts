@@ -42,7 +42,7 @@ export function drawnCabinet(
 
 /** Everything of a scene that a reader can point at. */
 export function shapesOf(scene: Scene): readonly Shape[] {
-  return [...scene.parts.flatMap((part) => [part, ...part.cuts]), ...scene.joints];
+  return [...scene.parts.flatMap((part) => [part, ...part.cuts]), ...scene.joints, ...(scene.marks ?? [])];
 }
 
 const NOWHERE: TextPlace = { uri: '', range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } } };

@@ -5,7 +5,18 @@ export { USUAL_VIEW, type View } from './exploded/view.js';
 export { svgFile } from './file.js';
 export { hoverDrawing } from './hover.js';
 export { sceneOf } from './scene/scene-of.js';
-export type { Scene, SceneBox, SceneCut, SceneFinding, SceneJoint, ScenePart, Shape, Triple } from './scene.js';
+export type {
+  Scene,
+  SceneBox,
+  SceneCut,
+  SceneFinding,
+  SceneJoint,
+  SceneMark,
+  ScenePart,
+  SceneStep,
+  Shape,
+  Triple,
+} from './scene.js';
 export { drawingStyle, printedStyle } from './style.js';
 export { toSvg } from './svg.js';
 export { type Twin, type TwinRow, twinOf } from './twin.js';

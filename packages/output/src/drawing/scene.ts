@@ -16,6 +16,10 @@ export interface Scene {
   readonly parts: readonly ScenePart[];
   readonly joints: readonly SceneJoint[];
   readonly findings: readonly SceneFinding[];
+  /** Places inside the cabinet that findings speak of, such as where two cuts meet; absent where nobody has looked. */
+  readonly marks?: readonly SceneMark[] | undefined;
+  /** The order in which it is put together; absent where nobody has asked for it. */
+  readonly steps?: readonly SceneStep[] | undefined;
   /** Errors found in all that this is made from, where those are not only its own. */
   readonly errors?: number | undefined;
 }
@@ -107,6 +111,25 @@ export interface SceneJoint extends Shape {
   readonly hostSide: Side;
   /** Common box of the two parts: flat where they touch, thick where one goes into the other; absent if they do not meet. */
   readonly contact?: SceneBox | undefined;
+}
+
+/** A place that is marked on parts, with the words that go with it as its label. */
+export interface SceneMark extends Shape {
+  /** Parts it is marked on, and with which it moves when they are pulled apart. */
+  readonly parts: readonly string[];
+  /** Smallest box around it in the cabinet frame. */
+  readonly box: SceneBox;
+  readonly severity: Severity;
+}
+
+/** One step of putting a cabinet together. */
+export interface SceneStep {
+  /** What is done, in words. */
+  readonly label: string;
+  /** Parts that are brought in, each with the way it comes: a direction in the cabinet frame, of any length. */
+  readonly coming: readonly { readonly part: string; readonly along: Triple<number> }[];
+  /** Parts that are in their places before. */
+  readonly placed: readonly string[];
 }
 
 export interface SceneFinding {

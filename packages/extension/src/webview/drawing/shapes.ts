@@ -7,7 +7,7 @@ export function shapeIn(scene: Scene, shape: string): Shape | undefined {
     const cut = part.cuts.find((one) => one.shape === shape);
     if (cut) return cut;
   }
-  return scene.joints.find((joint) => joint.shape === shape);
+  return [...scene.joints, ...(scene.marks ?? [])].find((one) => one.shape === shape);
 }
 
 /** Something in a drawing that keys can go to: a shape, or a name beside the picture that leads to one. */
