@@ -1,3 +1,3 @@
 import { proves } from './support/prove.js';
 
-proves('other-connector', 'plunge', 'connect-by', 'connect-none');
+proves('other-connector', 'plunge', 'connect-by', 'connect-none', 'loosen');

@@ -40,6 +40,8 @@ export interface Link extends Pair {
   readonly joint: string;
   /** Closed under pressure, as a glued joint is; a panel in a groove only slides. */
   readonly pressed: boolean;
+  /** Let into a groove, a housing or a rebate. */
+  readonly letIn: boolean;
 }
 
 /** What is to be put together, and what stands in the way of each part's moves. */

@@ -29,7 +29,13 @@ export function assemblyOf(fit: Fit): Built {
     const [entering, host] = [number.get(joint.entering), number.get(joint.host)];
     if (joint.verb === 'rest' || entering === undefined || host === undefined || entering === host) continue;
     const connected = joint.halves.some(({ slots }) => slots.length > 0);
-    links.push({ joint: joint.id, entering, host, pressed: joint.verb !== 'groove' || connected });
+    links.push({
+      joint: joint.id,
+      entering,
+      host,
+      pressed: joint.verb !== 'groove' || connected,
+      letIn: LET_IN.includes(joint.verb),
+    });
     const way = wayOut(joint);
     if (joint.verb === 'mitre') slopes.push({ entering, host, normal: way });
     if (connected && joint.connector)
@@ -41,6 +47,8 @@ export function assemblyOf(fit: Fit): Built {
     unplaced: fit.parts.filter(({ id, box }) => !box && !resting.has(id)).map(({ id }) => id),
   };
 }
+
+const LET_IN: readonly string[] = ['groove', 'house', 'rebate'];
 
 /** Parts that rest somewhere and are joined nowhere. */
 function loosely({ joints }: Fit): ReadonlySet<PartId> {

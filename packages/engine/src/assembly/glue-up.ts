@@ -51,8 +51,8 @@ export interface StuckParts {
   readonly parts: readonly PartId[];
   /** The joints between them. */
   readonly joints: readonly string[];
-  /** Joints of which a single one, without connectors and not let in, would let them go together. */
-  readonly freeing: readonly string[];
+  /** Joints of which a single one, made without its connectors or with its recess open, would let them go together. */
+  readonly freeing: readonly { readonly joint: string; readonly by: 'connectors' | 'recess' }[];
   /** False where there may be moves that were not tried. */
   readonly proven: boolean;
 }
@@ -91,7 +91,7 @@ export function stuckParts(fit: Fit): readonly StuckParts[] {
     return {
       parts: members.map(name),
       joints: links.map(({ joint }) => joint),
-      freeing: freeing.map(({ joint }) => joint),
+      freeing: freeing.map(({ link, by }) => ({ joint: link.joint, by })),
       proven,
     };
   });

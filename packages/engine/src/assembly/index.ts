@@ -6,4 +6,5 @@ export {
   glueUp,
   mostJoints,
   type StuckParts,
+  stuckParts,
 } from './glue-up.js';

@@ -21,7 +21,7 @@ function assemblyOf({ parts, bonds, links }: Puzzle): Assembly {
     items,
     bonds: bonds.map((bond, i) => ({ ...bond, joint: `bond ${i}`, length: bond.length * CELL })),
     slopes: [],
-    links: links.map(([entering, host], i) => ({ joint: `link ${i}`, entering, host, pressed: true })),
+    links: links.map(([entering, host], i) => ({ joint: `link ${i}`, entering, host, pressed: true, letIn: false })),
   };
 }
 

@@ -6,10 +6,15 @@ export interface Stuck {
   /** So few that without any one of them the others go together. */
   readonly members: readonly number[];
   readonly links: readonly Link[];
-  /** Joints of which one alone, without connectors and without a recess in the way, would let all of them go together. */
-  readonly freeing: readonly Link[];
+  /** Joints of which a single one, made without its connectors or with its recess open, would let them go together. */
+  readonly freeing: readonly Freeing[];
   /** False where moves other than those tried might do. */
   readonly proven: boolean;
+}
+
+export interface Freeing {
+  readonly link: Link;
+  readonly by: 'connectors' | 'recess';
 }
 
 /** What of a stuck group holds it: the smallest group found by leaving items out, and what each of its joints does. */
@@ -17,7 +22,7 @@ export function whyStuck(assembly: Assembly, stuck: Extract<Apart, { kind: 'stuc
   const members = smallest(assembly, stuck.members);
   const inside = new Set(members);
   const links = assembly.links.filter(({ entering, host }) => inside.has(entering) && inside.has(host));
-  const freeing = links.length > MOST ? [] : links.filter((link) => goes(without(assembly, link), members));
+  const freeing = links.length > MOST ? [] : links.flatMap((link) => freed(assembly, link, members));
   return { members, links, freeing, proven: stuck.proven };
 }
 
@@ -27,14 +32,13 @@ const MOST = 24;
 const goes = (assembly: Assembly, members: readonly number[]): boolean =>
   stuckIn(takeApart(assembly, members)).length === 0;
 
-/** The same with one joint that holds nothing and is in nobody's way. */
-function without(assembly: Assembly, link: Link): Assembly {
-  return {
-    ...assembly,
-    bonds: assembly.bonds.filter(({ joint }) => joint !== link.joint),
-    slopes: assembly.slopes.filter(({ entering, host }) => entering !== link.entering || host !== link.host),
-    passing: [link],
-  };
+/** What, taken from one joint alone, lets the members go together; its connectors first. */
+function freed(assembly: Assembly, link: Link, members: readonly number[]): readonly Freeing[] {
+  const bonds = assembly.bonds.filter(({ joint }) => joint !== link.joint);
+  if (bonds.length < assembly.bonds.length && goes({ ...assembly, bonds }, members))
+    return [{ link, by: 'connectors' }];
+  const open = link.letIn && goes({ ...assembly, bonds, passing: [link] }, members);
+  return open ? [{ link, by: 'recess' }] : [];
 }
 
 /**

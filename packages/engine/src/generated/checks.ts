@@ -2,6 +2,7 @@
 import type { Check } from '../checks/check.js';
 import { backPinched } from '../checks/back-pinched.js';
 import { bandedDatum } from '../checks/banded-datum.js';
+import { cannotBeAssembled } from '../checks/cannot-be-assembled.js';
 import { connectorBinds } from '../checks/connector-binds.js';
 import { connectorTooLong } from '../checks/connector-too-long.js';
 import { datumInside } from '../checks/datum-inside.js';
@@ -58,6 +59,7 @@ import { wrongFaceHides } from '../checks/wrong-face-hides.js';
 export const checks: readonly Check[] = [
   backPinched,
   bandedDatum,
+  cannotBeAssembled,
   connectorBinds,
   connectorTooLong,
   datumInside,

@@ -15,6 +15,7 @@ import { grain } from './grain.js';
 import { join } from './join.js';
 import { joinAsOthers } from './join-as-others.js';
 import { leaveOut } from './leave-out.js';
+import { loosen } from './loosen.js';
 import { measured } from './measured.js';
 import { milled } from './milled.js';
 import { moveAcross } from './move-across.js';
@@ -69,6 +70,7 @@ export const fixes: readonly Fix[] = [
   measured,
   connectBy,
   connectNone,
+  loosen,
   sayHow,
   allow,
   ...textFixes,
