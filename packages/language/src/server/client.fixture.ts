@@ -22,7 +22,8 @@ export const exampleUri = (name: string): string => new URL(name, folder).href;
 export async function connect(settings: Readonly<Record<string, unknown>> = {}, capabilities: ClientCapabilities = {}) {
   const [up, down] = [new PassThrough(), new PassThrough()];
   const connection = createConnection(new StreamMessageReader(up), new StreamMessageWriter(down));
-  startLanguageServer(createJoineryServerServices({ connection, ...NodeFileSystem }).shared);
+  const { shared } = createJoineryServerServices({ connection, ...NodeFileSystem });
+  startLanguageServer(shared);
   const client = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
   const states: FitState[] = [];
   const waiting: { fits: (state: FitState) => boolean; give: (state: FitState) => void }[] = [];
@@ -46,6 +47,23 @@ export async function connect(settings: Readonly<Record<string, unknown>> = {}, 
     /** The same, until it is no longer wanted. */
     askUntil: <T>(request: string, name: string, token: CancellationToken): Promise<T> =>
       client.sendRequest(request, { textDocument: { uri: exampleUri(name) } }, token),
+    tell: (notification: string, params: object) => client.sendNotification(notification, params),
+    /** The files of the examples' folder that the server holds, by their names. */
+    held: () =>
+      shared.workspace.LangiumDocuments.all
+        .map(({ uri }) => `${uri}`)
+        .filter((uri) => uri.startsWith(folder.href))
+        .map((uri) => uri.slice(folder.href.length))
+        .toArray()
+        .sort(),
+    /** When the server has next taken in a change of any file. */
+    takenIn: () =>
+      new Promise<void>((give) => {
+        const listening = shared.workspace.DocumentBuilder.onUpdate(() => {
+          listening.dispose();
+          void shared.workspace.WorkspaceLock.read(() => undefined).then(give);
+        });
+      }),
     /** Opens a text, or puts another in its place, and waits until the server has said how it stands. */
     async type(name: string, text: string): Promise<FitState> {
       const uri = exampleUri(name);

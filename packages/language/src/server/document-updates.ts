@@ -9,6 +9,8 @@ import {
 import { DefaultDocumentUpdateHandler, type LangiumSharedServices } from 'langium/lsp';
 import { type DidChangeWatchedFilesParams, FileChangeType, type TextDocumentChangeEvent } from 'vscode-languageserver';
 import { isLibrary } from '../library/library.js';
+import { unneeded } from '../workspace/unneeded.js';
+import type { JoineryWorkspaceManager } from '../workspace/workspace-manager.js';
 import type { ServerDocumentBuilder } from './document-builder.js';
 
 /**
@@ -47,8 +49,20 @@ export class JoineryDocumentUpdates extends DefaultDocumentUpdateHandler {
     const uri = URI.parse(document.uri);
     if (isLibrary(uri)) return;
     void this.isThere(uri).then((there) => {
-      if (!this.isOpen(uri)) this.fireDocumentUpdate(there ? [uri] : [], there ? [] : [uri]);
+      if (!this.isOpen(uri)) this.takeIn(there ? [uri] : [], there ? [] : [uri]);
     });
+  }
+
+  /**
+   * Follows changes of files and folders, and lets go of whatever nobody needs any more: what is neither open nor in
+   * the workspace, nor imported by such.
+   */
+  takeIn(changed: readonly URI[], deleted: readonly URI[] = []): void {
+    const folders = this.services.workspace.WorkspaceManager as JoineryWorkspaceManager;
+    const left = unneeded(this.documents, ({ uri }) => this.isOpen(uri) || folders.holds(uri)).map(({ uri }) => uri);
+    const gone = unique([...deleted, ...left]);
+    const stays = changed.filter((uri) => !gone.some((other) => UriUtils.equals(uri, other)));
+    if (stays.length + gone.length > 0) this.fireDocumentUpdate(stays, gone);
   }
 
   override didChangeWatchedFiles(params: DidChangeWatchedFilesParams): void {

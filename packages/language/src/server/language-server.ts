@@ -15,6 +15,7 @@ export class JoineryLanguageServer extends DefaultLanguageServer {
       capabilities: {
         ...capabilities,
         completionProvider: { ...capabilities.completionProvider, resolveProvider: true },
+        workspace: { ...capabilities.workspace, workspaceFolders: { supported: true, changeNotifications: true } },
         codeActionProvider: { codeActionKinds: [...ACTION_KINDS] },
         codeLensProvider: { resolveProvider: true },
         inlayHintProvider: { resolveProvider: true },

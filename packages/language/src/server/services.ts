@@ -42,6 +42,7 @@ import { settingsTakeEffect } from './settings-take-effect.js';
 import { JoinerySignatureHelpProvider } from './signature-help-provider.js';
 import { answerStandardRequests } from './standard-requests.js';
 import { answerWorkspaceCheck } from './workspace-check.js';
+import { followFolders } from './workspace-folders.js';
 import { JoineryWorkspaceSymbolProvider } from './workspace-symbol-provider.js';
 
 /** What only a server has beside the language. */
@@ -133,6 +134,7 @@ export function createJoineryServerServices(context: DefaultSharedModuleContext)
   answerWorkspaceCheck(joinery);
   settingsTakeEffect(joinery);
   answerStandardRequests(joinery);
+  followFolders(joinery);
   refreshWhatDepends(joinery);
   return { shared, joinery };
 }

@@ -3,6 +3,8 @@ import {
   type LangiumDocument,
   type LangiumDocumentFactory,
   type LangiumSharedCoreServices,
+  type URI,
+  UriUtils,
   type WorkspaceFolder,
 } from 'langium';
 import { libraryNames, libraryText, libraryUri } from '../library/library.js';
@@ -14,6 +16,17 @@ export class JoineryWorkspaceManager extends DefaultWorkspaceManager {
   constructor(services: LangiumSharedCoreServices) {
     super(services);
     this.factory = services.workspace.LangiumDocumentFactory;
+  }
+
+  /** Folders have come to the workspace, or left it. */
+  follow(added: readonly WorkspaceFolder[], removed: readonly WorkspaceFolder[]): void {
+    const gone = new Set(removed.map(({ uri }) => uri));
+    this.folders = [...(this.folders ?? []).filter(({ uri }) => !gone.has(uri)), ...added];
+  }
+
+  /** True for what lies in a folder of the workspace. */
+  holds(uri: URI): boolean {
+    return (this.folders ?? []).some((folder) => UriUtils.contains(folder.uri, uri));
   }
 
   protected override async loadAdditionalDocuments(
