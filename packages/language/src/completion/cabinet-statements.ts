@@ -51,6 +51,20 @@ export const CABINET_STATEMENTS: Statements = {
       ],
     ],
   ],
+  'CantLine cant': [
+    [
+      'cant … at front right { … }',
+      (at) => [
+        'cant ',
+        choices(partNames(at), 'part'),
+        ' at front right { width ',
+        mm('300'),
+        '  depth ',
+        mm('300'),
+        ' }',
+      ],
+    ],
+  ],
   'BandLine band': [
     [
       'band … of … with …',

@@ -11,7 +11,7 @@ import { saidAlready } from './once.js';
 import { partOffers } from './parts.js';
 import { patternOffers } from './patterns.js';
 import { referenceWords, towardFits } from './places.js';
-import { hasWall } from './planes.js';
+import { hasCant, hasWall } from './planes.js';
 import { legFits, settingRank } from './settings.js';
 import { bandOffers, materialOffers } from './sheets.js';
 import { sideOffers } from './sides.js';
@@ -94,8 +94,9 @@ function wordOffers(word: string, rule: string, situation: Situation): readonly 
 /** How far up a word stands; undefined where it does not fit. */
 function rankOf(word: string, rule: string, situation: Situation): number | undefined {
   if (word === 'groove' || word === 'notch') {
-    if (rule === 'Plane' || rule === 'PlaneOrPart') return hasWall(word, situation) ? RANK.also : undefined;
+    if (['Plane', 'PlaneOrPart', 'PlaneOrCant'].includes(rule)) return hasWall(word, situation) ? RANK.also : undefined;
   }
+  if (word === 'cant' && (rule === 'PlaneOrCant' || rule === 'Cant')) return hasCant(situation) ? RANK.also : undefined;
   if (rule === 'ReferenceFace') return referenceWords(situation).includes(word) ? RANK.fits : undefined;
   if (rule === 'Toward') return towardFits(word, situation) ? RANK.fits : undefined;
   if (rule === 'Extent' && situation.notch) return legFits(word, situation) ? RANK.fits : undefined;

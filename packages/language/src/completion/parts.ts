@@ -63,7 +63,13 @@ function judgeOf(situation: Situation): Judge {
   if (inJoint) return { judge: centredWith(situation) ?? openedBy(situation, own) ?? others, one: true };
   const joint = readHead(begun);
   if (joint) return judgeOfHead(joint, situation);
-  const list = /^(notch|band .* of|(?:width|depth|height) .* of) (.*)$/.exec(`${tail} `);
+  // A part that stands along a cant: what it stands on lies level.
+  if (/ of \S+ on$/.test(tail))
+    return {
+      judge: (part) => (part.attitude === 'level' ? { rank: part.canted ? RANK.fits : RANK.also } : undefined),
+      one: true,
+    };
+  const list = /^(notch|cant|band .* of|(?:width|depth|height) .* of) (.*)$/.exec(`${tail} `);
   if (list) return { judge: (part) => listed(part, list[1] ?? '', list[2] ?? '', situation), one: false };
   if (/^(width|depth|height) .*(over|between|and)$/.test(tail))
     return { judge: (part) => spanned(part, situation), one: true };

@@ -48,6 +48,14 @@ export function hasWall(of: 'groove' | 'notch', situation: Situation): boolean {
   return SIDES.some((side) => begun !== undefined && exists(side, { ...begun, of }) && suits(side, wanted ?? {}));
 }
 
+/** True where the cant of the part before the dot can follow: it has one, and a turned part is joined to it. */
+export function hasCant(situation: Situation): boolean {
+  const { head, parts } = situation;
+  const entering = parts.get(head?.entering[0]?.name ?? '');
+  const turned = entering === undefined || entering.turned;
+  return (begunPlane(situation)?.part?.canted ?? true) && turned;
+}
+
 function begunPlane({ tail, parts }: Situation): Begun | undefined {
   const match = /^(.*?)(?:^| )(\S+)(?: \d+)? \.(?: (groove|notch) \.)?$/.exec(tail);
   if (!match) return undefined;

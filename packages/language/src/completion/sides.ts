@@ -33,7 +33,8 @@ function fitting(situation: Situation): readonly SideOffer[] {
   if (list?.[1] === 'band')
     return SIDES.filter((side) => !list[2]?.split(' ').includes(side)).map((side) => ({ side }));
   const corner = /(?:^| )at(?: (left|right|front|rear|bottom|top))?$/.exec(tail);
-  if (corner && situation.begun[0] === 'notch') return cornerSides(situation, corner[1] as Side | undefined);
+  if (corner && ['notch', 'cant'].includes(situation.begun[0] ?? ''))
+    return cornerSides(situation, corner[1] as Side | undefined);
   if (situation.inJoint) return placedSides(situation);
   return SIDES.map((side) => ({ side }));
 }

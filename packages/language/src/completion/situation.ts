@@ -1,10 +1,12 @@
 import type { FitResult, Shop } from '@dryfit/engine';
 import {
   type Cabinet,
+  type CantLine,
   type Entry,
   type Fact,
   type File,
   isCabinet,
+  isCantLine,
   isJoint,
   isNotchLine,
   type Joint,
@@ -49,7 +51,8 @@ export interface Situation {
   readonly parts: ReadonlyMap<string, Standing>;
   /** The joint whose braces are open, as far as its text can be read. */
   readonly joint?: Joint | undefined;
-  readonly notch?: NotchLine | undefined;
+  /** The notch or cant whose braces are open. */
+  readonly notch?: NotchLine | CantLine | undefined;
   /** What the braces of that joint say beside the fact that is being written. */
   readonly facts: readonly Fact[];
   /** The head of the joint whose braces are open, or which is being written. */
@@ -88,7 +91,7 @@ export function situationOf(file: File, opened: Opened, offset: number, under: s
     cabinet,
     parts,
     joint,
-    notch: isNotchLine(item) ? item : undefined,
+    notch: isNotchLine(item) || isCantLine(item) ? item : undefined,
     head,
     axes: head && axesOf(head, parts, toe),
     inJoint,

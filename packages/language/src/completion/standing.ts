@@ -1,5 +1,5 @@
 import { type Attitude, type Axis, type Side, thicknessAxis } from '@dryfit/engine';
-import { type Cabinet, isJoint, isLiteral, isNotchLine, isPartLine } from '../generated/ast.js';
+import { type Cabinet, isCantLine, isJoint, isLiteral, isNotchLine, isPartLine } from '../generated/ast.js';
 import { readWhole } from '../parser/numbers.js';
 import { remember } from '../remember.js';
 
@@ -17,6 +17,9 @@ export interface Standing {
   readonly grooved: boolean;
   /** Sides its notches are cut in from. */
   readonly notched: readonly Side[];
+  readonly canted: boolean;
+  /** Stands along a cant. */
+  readonly turned: boolean;
 }
 
 const known = new WeakMap<Cabinet, ReadonlyMap<string, Standing>>();
@@ -47,6 +50,8 @@ function collect(cabinet: Cabinet): ReadonlyMap<string, Standing> {
         hosts: false,
         grooved: false,
         notched: [],
+        canted: false,
+        turned: line.on !== undefined,
       });
     }
   }
@@ -60,6 +65,8 @@ function collect(cabinet: Cabinet): ReadonlyMap<string, Standing> {
       }
       const ends = [...item.between.flatMap(({ low, high }) => [low, high]), ...item.to];
       for (const part of found(ends.flatMap((end) => end?.ref ?? []))) part.hosts = true;
+    } else if (isCantLine(item)) {
+      for (const part of found(item.parts)) part.canted = true;
     } else if (isNotchLine(item)) {
       const sides = [item.first, item.second].filter((side) => side !== undefined);
       for (const part of found(item.parts)) part.notched = [...new Set([...part.notched, ...sides])];

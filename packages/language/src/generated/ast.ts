@@ -58,11 +58,13 @@ export type JoineryKeywordNames =
     | "butt"
     | "by"
     | "cabinet"
+    | "cant"
     | "case"
     | "centre"
     | "centred"
     | "clamps"
     | "clearance"
+    | "closed"
     | "connect"
     | "connector"
     | "count"
@@ -93,6 +95,7 @@ export type JoineryKeywordNames =
     | "from"
     | "front"
     | "gap"
+    | "glue"
     | "grain"
     | "groove"
     | "height"
@@ -103,6 +106,7 @@ export type JoineryKeywordNames =
     | "inner"
     | "jig"
     | "job"
+    | "joint"
     | "kerf"
     | "kg"
     | "kg/m"
@@ -129,6 +133,7 @@ export type JoineryKeywordNames =
     | "measured"
     | "middle"
     | "milled"
+    | "min"
     | "minus"
     | "mitre"
     | "mm"
@@ -139,6 +144,7 @@ export type JoineryKeywordNames =
     | "notch"
     | "of"
     | "on"
+    | "open"
     | "openings"
     | "out"
     | "outer"
@@ -223,7 +229,7 @@ export function isAcrossFact(item: unknown): item is AcrossFact {
 /** Statements whose braces may allow a check. */
 export interface Allowing extends langium.AstNode {
     readonly $container: Cabinet;
-    readonly $type: 'Allowing' | 'BandLine' | 'DimensionLine' | 'LoadLine' | 'MoistureLine' | 'NotchLine' | 'Placing';
+    readonly $type: 'Allowing' | 'BandLine' | 'CantLine' | 'DimensionLine' | 'LoadLine' | 'MoistureLine' | 'NotchLine' | 'Placing';
     silences: Array<Silence>;
 }
 
@@ -346,7 +352,7 @@ export function isCabinet(item: unknown): item is Cabinet {
     return reflection.isInstance(item, Cabinet.$type);
 }
 
-export type CabinetItem = BandLine | ConnectFact | DatumFact | DimensionLine | Joint | LoadLine | MilledLine | MoistureLine | NotchLine | Parameter | PartLine | Placing | Silence;
+export type CabinetItem = BandLine | CantLine | ConnectFact | DatumFact | DimensionLine | Joint | LoadLine | MilledLine | MoistureLine | NotchLine | Parameter | PartLine | Placing | Silence;
 
 export const CabinetItem = {
     $type: 'CabinetItem'
@@ -354,6 +360,29 @@ export const CabinetItem = {
 
 export function isCabinetItem(item: unknown): item is CabinetItem {
     return reflection.isInstance(item, CabinetItem.$type);
+}
+
+/** A corner cut straight off, from so far along the one side to so far along the other. */
+export interface CantLine extends Allowing {
+    readonly $container: Cabinet;
+    readonly $type: 'CantLine';
+    first: Side;
+    legs: Array<Leg>;
+    parts: Array<PartRef>;
+    second: Side;
+}
+
+export const CantLine = {
+    $type: 'CantLine',
+    first: 'first',
+    legs: 'legs',
+    parts: 'parts',
+    second: 'second',
+    silences: 'silences'
+} as const;
+
+export function isCantLine(item: unknown): item is CantLine {
+    return reflection.isInstance(item, CantLine.$type);
 }
 
 export interface CentredFact extends langium.AstNode {
@@ -776,7 +805,7 @@ export function isLeaveOutFact(item: unknown): item is LeaveOutFact {
 }
 
 export interface Leg extends langium.AstNode {
-    readonly $container: NotchLine;
+    readonly $container: CantLine | NotchLine;
     readonly $type: 'Leg';
     dimension: Extent;
     length: Measure;
@@ -797,6 +826,8 @@ export interface Limits extends langium.AstNode {
     readonly $type: 'Limits';
     alike: Array<Expression>;
     gap: Array<Expression>;
+    glueOpen: Array<string>;
+    jointTime: Array<string>;
     movement: Array<Expression>;
     sag: Array<string>;
     sagAtMost: Array<Expression>;
@@ -811,6 +842,8 @@ export const Limits = {
     $type: 'Limits',
     alike: 'alike',
     gap: 'gap',
+    glueOpen: 'glueOpen',
+    jointTime: 'jointTime',
     movement: 'movement',
     sag: 'sag',
     sagAtMost: 'sagAtMost',
@@ -1135,6 +1168,7 @@ export interface PartLine extends langium.AstNode {
     from?: Expression;
     grain?: Extent;
     material: langium.Reference<Material>;
+    on?: Plane;
     parts: Array<Part>;
     to?: Expression;
 }
@@ -1145,6 +1179,7 @@ export const PartLine = {
     from: 'from',
     grain: 'grain',
     material: 'material',
+    on: 'on',
     parts: 'parts',
     to: 'to'
 } as const;
@@ -1154,7 +1189,7 @@ export function isPartLine(item: unknown): item is PartLine {
 }
 
 export interface PartRef extends langium.AstNode {
-    readonly $container: BandLine | CentredFact | DimensionLine | End | Joint | LoadLine | NotchLine | Placing | Plane;
+    readonly $container: BandLine | CantLine | CentredFact | DimensionLine | End | Joint | LoadLine | NotchLine | Placing | Plane;
     readonly $type: 'PartRef';
     index?: string;
     part: langium.Reference<Part>;
@@ -1206,11 +1241,11 @@ export function isPlacing(item: unknown): item is Placing {
     return reflection.isInstance(item, Placing.$type);
 }
 
-/** A side of a part, or of the groove or notch it has; without a side, the same side of it. */
+/** A side of a part, or of the groove or notch it has; without a side, the same side of it; or its cant. */
 export interface Plane extends langium.AstNode {
-    readonly $container: DatumFact | DimensionLine | Joint | OpeningsFact | SideFact;
+    readonly $container: DatumFact | DimensionLine | Joint | OpeningsFact | PartLine | SideFact;
     readonly $type: 'Plane';
-    of?: 'groove' | 'notch';
+    of?: 'cant' | 'groove' | 'notch';
     ref: PartRef;
     side?: Side;
 }
@@ -1558,6 +1593,7 @@ export type JoineryAstType = {
     Binary: Binary
     Cabinet: Cabinet
     CabinetItem: CabinetItem
+    CantLine: CantLine
     CentredFact: CentredFact
     ConnectFact: ConnectFact
     Connector: Connector
@@ -1740,6 +1776,30 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
             properties: {
             },
             superTypes: []
+        },
+        CantLine: {
+            name: CantLine.$type,
+            properties: {
+                first: {
+                    name: CantLine.first
+                },
+                legs: {
+                    name: CantLine.legs,
+                    defaultValue: []
+                },
+                parts: {
+                    name: CantLine.parts,
+                    defaultValue: []
+                },
+                second: {
+                    name: CantLine.second
+                },
+                silences: {
+                    name: CantLine.silences,
+                    defaultValue: []
+                }
+            },
+            superTypes: [Allowing.$type, CabinetItem.$type]
         },
         CentredFact: {
             name: CentredFact.$type,
@@ -2149,6 +2209,14 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
                     name: Limits.gap,
                     defaultValue: []
                 },
+                glueOpen: {
+                    name: Limits.glueOpen,
+                    defaultValue: []
+                },
+                jointTime: {
+                    name: Limits.jointTime,
+                    defaultValue: []
+                },
                 movement: {
                     name: Limits.movement,
                     defaultValue: []
@@ -2478,6 +2546,10 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
                 material: {
                     name: PartLine.material,
                     referenceType: Material.$type
+                },
+                on: {
+                    name: PartLine.on,
+                    optional: true
                 },
                 parts: {
                     name: PartLine.parts,

@@ -13,6 +13,7 @@ import type { Cabinet, CabinetItem, ConnectFact, DatumFact, MilledLine, Moisture
 import type { Unit } from '../parser/numbers.js';
 import { Anchor } from './anchor.js';
 import { readConnect, readDatum } from './connect.js';
+import { idOfCorner, readCant, readNotch } from './corners.js';
 import { idOfJoint, readJoint } from './joint.js';
 import { idOfLoad, idOfMoisture, readLoad, readMoisture } from './load.js';
 import { type Overrides, Parameters } from './parameters.js';
@@ -20,16 +21,7 @@ import { Parts } from './parts.js';
 import { type CabinetReading, StatementReading, type Walls } from './reading.js';
 import { readSilences } from './silences.js';
 import { Places } from './source.js';
-import {
-  idOfBand,
-  idOfDimension,
-  idOfNotch,
-  idOfPlacing,
-  readBandLine,
-  readDimension,
-  readNotch,
-  readPlacing,
-} from './statements.js';
+import { idOfBand, idOfDimension, idOfPlacing, readBandLine, readDimension, readPlacing } from './statements.js';
 
 /** What a cabinet is read with. */
 export interface Surroundings {
@@ -112,7 +104,8 @@ function idOf(item: CabinetItem): string | undefined {
     case 'Placing':
       return idOfPlacing(item);
     case 'NotchLine':
-      return idOfNotch(item);
+    case 'CantLine':
+      return idOfCorner(item);
     case 'BandLine':
       return idOfBand(item);
     case 'LoadLine':
@@ -134,6 +127,8 @@ function readStatement(item: CabinetItem, reading: StatementReading): Statement 
       return readPlacing(item, reading);
     case 'NotchLine':
       return readNotch(item, reading);
+    case 'CantLine':
+      return readCant(item, reading);
     case 'BandLine':
       return readBandLine(item, reading);
     case 'LoadLine':
@@ -145,18 +140,21 @@ function readStatement(item: CabinetItem, reading: StatementReading): Statement 
   }
 }
 
-/** Which parts sit in grooves and which are notched, by the names written: planes may be named before their cut. */
+/** Which parts sit in grooves and which are notched or canted, by the names written: planes may be named before their cut. */
 function wallsOf(cabinet: Cabinet, parts: Parts): Walls {
   const grooved = new Set<PartId>();
   const notched = new Map<PartId, ReadonlySet<Side>>();
+  const canted = new Map<PartId, Side>();
   for (const item of cabinet.items) {
     if (item.$type === 'Joint' && item.verb === 'groove')
       for (const part of parts.known(item.entering)) grooved.add(part);
+    if (item.$type === 'CantLine' && item.first !== undefined)
+      for (const part of parts.known(item.parts)) canted.set(part, item.first);
     if (item.$type !== 'NotchLine') continue;
     const sides = [item.first, item.second].filter((side) => side !== undefined);
     for (const part of parts.known(item.parts)) notched.set(part, new Set([...(notched.get(part) ?? []), ...sides]));
   }
-  return { grooved, notched };
+  return { grooved, notched, canted };
 }
 
 /** The one default of a kind that a cabinet has. */

@@ -2,7 +2,7 @@ import { type Attitude, type Finding, type PartId, type PartSpec, say } from '@d
 import { noSuchPart } from '../checks/no-such-part.js';
 import { notWhole } from '../checks/not-whole.js';
 import { onePartWanted } from '../checks/one-part-wanted.js';
-import { type Cabinet, isPartLine, type Part, type PartLine, type PartRef } from '../generated/ast.js';
+import { type Cabinet, isPartLine, type Part, type PartLine, type PartRef, type Plane } from '../generated/ast.js';
 import { namesOfCabinet } from '../scope/names.js';
 import type { Places } from './source.js';
 import { evaluateCount, type Reading } from './values.js';
@@ -38,6 +38,7 @@ export class Parts {
       if (item.attitude === undefined || item.material === undefined || numbers === 'wrong') continue;
       for (const part of item.parts) if (names.get(part.name) === part) this.add(part, item, numbers);
     }
+    for (const item of cabinet.items) if (isPartLine(item) && item.on) this.stand(item, item.on);
   }
 
   attitude(id: PartId): Attitude | undefined {
@@ -107,6 +108,17 @@ export class Parts {
       });
     }
     this.kinds.set(part, { ids, first: numbers ? from : undefined });
+  }
+
+  /** A part on a cant: the part that has it may be declared below. */
+  private stand(line: PartLine, on: Plane): void {
+    const level = this.one(on.ref);
+    if (level === undefined) return;
+    const own = new Set(line.parts.flatMap((part) => this.kinds.get(part)?.ids ?? []));
+    const place = { part: level, source: this.places.of(on) };
+    this.specs.forEach((spec, i) => {
+      if (own.has(spec.id)) this.specs[i] = { ...spec, on: place };
+    });
   }
 
   private readNumbers(line: PartLine, reading: Reading): readonly [number, number] | undefined | 'wrong' {

@@ -8,6 +8,7 @@ import { wordsOfPlane } from './words.js';
 /** A plane of one part; without a side written, the same side of it. Undefined if there is none. */
 export function readPlane(node: Plane | undefined, reading: StatementReading, same?: Side): PlaneRef | undefined {
   const part = reading.parts.one(node?.ref);
+  if (node?.of === 'cant' && part !== undefined) return readCant(node, part, reading);
   const plane = node?.side ?? same;
   if (!node || part === undefined || plane === undefined) return undefined;
   const source = reading.places.of(node);
@@ -28,6 +29,16 @@ export function readPlane(node: Plane | undefined, reading: StatementReading, sa
     return undefined;
   }
   return { part, plane, of, source };
+}
+
+function readCant(node: Plane, part: string, reading: StatementReading): PlaneRef | undefined {
+  const source = reading.places.of(node);
+  const corner = reading.walls.canted.get(part);
+  if (corner) return { part, plane: corner, of: 'cant', source };
+  const message = say`${part} has no cant, so there is no ${wordsOfPlane(node)}`;
+  const cure = say`Name a side of ${part}, or write the cant: cant ${part} at front right { width … depth … }.`;
+  reading.report(noSuchPlane({ source, message, cure }));
+  return undefined;
 }
 
 function isWallOfGroove(part: string, side: Side, reading: StatementReading): boolean {

@@ -11,6 +11,8 @@ import type { Value } from './values.js';
 export interface Walls {
   readonly grooved: ReadonlySet<PartId>;
   readonly notched: ReadonlyMap<PartId, ReadonlySet<Side>>;
+  /** Canted parts, with the first side of the corner. */
+  readonly canted: ReadonlyMap<PartId, Side>;
 }
 
 /** What the statements of one cabinet are read with. */

@@ -1,23 +1,5 @@
-import {
-  axisOf,
-  axisOfDimension,
-  type BandStatement,
-  type DimensionStatement,
-  type NotchStatement,
-  type PlacingStatement,
-  say,
-} from '@dryfit/engine';
-import { settingMissing } from '../checks/setting-missing.js';
-import { writtenTwice } from '../checks/written-twice.js';
-import { wrongSide } from '../checks/wrong-side.js';
-import {
-  type BandLine,
-  type DimensionLine,
-  isOpeningsFact,
-  isSideFact,
-  type NotchLine,
-  type Placing,
-} from '../generated/ast.js';
+import { axisOfDimension, type BandStatement, type DimensionStatement, type PlacingStatement } from '@dryfit/engine';
+import { type BandLine, type DimensionLine, isOpeningsFact, isSideFact, type Placing } from '../generated/ast.js';
 import { readCentred, readOpenings, readSideFact } from './facts.js';
 import { readWritten } from './measure.js';
 import { liesAlong, readPlane } from './plane.js';
@@ -94,49 +76,6 @@ export function readPlacing(node: Placing, reading: StatementReading): PlacingSt
         : readCentred(node.fact, reading);
   const silences = readSilences(node.silences, reading);
   return fact && { kind: 'placing', id: reading.statement, source: reading.places.of(node), silences, parts, fact };
-}
-
-export const idOfNotch = (node: NotchLine): string =>
-  `notch ${wordsOfRefs(node.parts)} at ${node.first ?? ''} ${node.second ?? ''}`;
-
-/** A block cut away at a corner: its two sizes run along the axes of the two sides. */
-export function readNotch(node: NotchLine, reading: StatementReading): NotchStatement | undefined {
-  const { first, second } = node;
-  const parts = reading.parts.each(node.parts);
-  const silences = readSilences(node.silences, reading);
-  const source = reading.places.of(node);
-  if (first === undefined || second === undefined) return undefined;
-  if (axisOf(first) === axisOf(second)) {
-    const message = say`${first} and ${second} do not meet in a corner`;
-    const cure = say`Name two sides that meet, as in front bottom.`;
-    reading.report(wrongSide({ source: reading.places.property(node, 'second'), message, cure }));
-    return undefined;
-  }
-  const legs: NotchStatement['legs'][number][] = [];
-  for (const leg of node.legs) {
-    const length = readWritten(leg.length, reading);
-    const { dimension } = leg;
-    if (dimension === undefined || !length) continue;
-    const twice = legs.some((other) => other.dimension === dimension);
-    const across = ![first, second].some((side) => axisOf(side) === axisOfDimension(dimension));
-    if (twice) {
-      const cure = say`Take one of the two out.`;
-      reading.report(
-        writtenTwice({ source: reading.places.of(leg), message: say`${dimension} is written twice`, cure }),
-      );
-    } else if (across) {
-      const message = say`a notch at ${first} ${second} goes through the whole ${dimension} of the part`;
-      reading.report(wrongSide({ source: reading.places.of(leg), message, cure: say`Take ${dimension} out.` }));
-    } else legs.push({ dimension, length });
-  }
-  if (node.legs.length < 2) {
-    const message = say`a notch at ${first} ${second} needs its size along both`;
-    reading.report(
-      settingMissing({ source, message, cure: say`Write both in its braces, as in { depth 75  height 100 }.` }),
-    );
-  }
-  if (legs.length < 2 || parts.length === 0) return undefined;
-  return { kind: 'notch', id: reading.statement, source, silences, parts, corner: [first, second], legs };
 }
 
 export const idOfBand = (node: BandLine): string =>

@@ -10,9 +10,9 @@ import {
   type Part,
   type PartLine,
 } from '../generated/ast.js';
+import { idOfCorner } from '../interpret/corners.js';
 import { idOfJoint } from '../interpret/joint.js';
 import { textOf } from '../interpret/source.js';
-import { idOfNotch } from '../interpret/statements.js';
 import type { Stretch } from '../tree/leaves.js';
 import { nameStretch } from '../tree/names.js';
 
@@ -27,9 +27,9 @@ export interface OutlineItem extends Stretch {
   readonly children: readonly OutlineItem[];
 }
 
-export type OutlineKind = Entry['$type'] | 'Parameter' | 'Part' | 'Joint' | 'Notch' | 'JobLine';
+export type OutlineKind = Entry['$type'] | 'Parameter' | 'Part' | 'Joint' | 'Notch' | 'Cant' | 'JobLine';
 
-/** Cabinets with parameters, parts, notches and joints; jobs with their lines; stock, pose and limits. */
+/** Cabinets with parameters, parts, notches, cants and joints; jobs with their lines; stock, pose and limits. */
 export function outlineOf(file: File): OutlineItem[] {
   return file.entries.map((entry) =>
     itemOf(entry, entry.$type, nameOfEntry(entry), detailOf(entry), childrenOf(entry)),
@@ -59,7 +59,9 @@ function itemsOf(item: CabinetItem, _of: Cabinet): OutlineItem[] {
     case 'Joint':
       return [itemOf(item, 'Joint', idOfJoint(item), factsOf(item.facts.length), [])];
     case 'NotchLine':
-      return [itemOf(item, 'Notch', idOfNotch(item), '', [])];
+      return [itemOf(item, 'Notch', idOfCorner(item), '', [])];
+    case 'CantLine':
+      return [itemOf(item, 'Cant', idOfCorner(item), '', [])];
     default:
       return [];
   }

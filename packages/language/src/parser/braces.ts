@@ -13,7 +13,7 @@ export interface Balanced {
 const WITH_BRACES = new Set(
   [
     ['cabinet', 'job', 'material', 'band', 'machine', 'connector', 'pattern', 'jig', 'pose', 'limits', 'tolerances'],
-    ['butt', 'mitre', 'groove', 'rebate', 'house', 'rest', 'notch'],
+    ['butt', 'mitre', 'groove', 'rebate', 'house', 'rest', 'notch', 'cant'],
   ].flat(),
 );
 
@@ -128,6 +128,7 @@ function missingOpener(line: readonly Token[]): number | undefined {
     case 'connector':
       return image(3) === 'loose' ? 5 : 4;
     case 'notch':
+    case 'cant':
       return line.findIndex((token) => token.image === 'at') + 3;
     case 'butt':
     case 'mitre':

@@ -10,6 +10,7 @@ export const SYMBOL_KINDS: Readonly<Record<OutlineKind, SymbolKind>> = {
   Part: SymbolKind.Variable,
   Joint: SymbolKind.Method,
   Notch: SymbolKind.Method,
+  Cant: SymbolKind.Method,
   Material: SymbolKind.TypeParameter,
   Band: SymbolKind.TypeParameter,
   Machine: SymbolKind.Interface,
