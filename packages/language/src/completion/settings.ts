@@ -18,7 +18,12 @@ const SETTINGS: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   Pattern: { lines: 'layouts', first: 'layouts' },
   Jig: same('bed', 'reach', 'fences', 'stop', 'spacers', 'hold'),
   Pose: same('edge', 'face'),
-  Limits: { slot: 'slotToEdge', ...same('wall', 'skin', 'step', 'alike', 'gap', 'sag', 'movement') },
+  Limits: {
+    slot: 'slotToEdge',
+    ...same('wall', 'skin', 'step', 'alike', 'gap', 'sag', 'movement'),
+    glue: 'glueOpen',
+    joint: 'jointTime',
+  },
   Tolerances: same(...['saw', 'square', 'mitre', 'cuts', 'fence', 'spacer', 'stop', 'line', 'cup', 'dirt', 'reckon']),
 };
 
@@ -63,7 +68,7 @@ function given(entry: Entry, property: string): boolean {
   return Array.isArray(written) && written.length > 0;
 }
 
-/** True for a size that a notch still needs: one across each of its two sides. */
+/** True for a size that a notch or cant still needs: one across each of its two sides. */
 export function legFits(word: string, { notch, offset, opened }: Situation): boolean {
   const written = notch?.legs.filter((leg) => !isAt(leg, offset)).map(({ dimension }) => dimension as string) ?? [];
   const across = opened.filter(isSide).map((side): string => dimensionOf(axisOf(side)));
