@@ -20,7 +20,13 @@ export const slotNearEdge: Check = {
       // A joint too short for its layout has a check of its own.
       spreadTooLong(context, milled.joint) ? [] : milled.half.slots.flatMap((slot) => nearEdges(context, milled, slot)),
     );
-    const key = ({ milled: { joint }, slot, edge, room }: Near) => [joint.statement, slot.fromDatum, edge, room];
+    const key = ({ milled: { joint }, slot, edge, room }: Near) => [
+      joint.statement,
+      slot.fromDatum,
+      slot.length.value,
+      edge,
+      room,
+    ];
     for (const group of alike(near, key)) yield finding(context, group);
   },
 };

@@ -97,8 +97,7 @@ function* besideRecesses(context: CheckContext): Generator<Wall> {
       if (!extent || !thin) continue;
       const worst = extent.sub(thin);
       const wall = (side: Side): Beside => {
-        const end = isHigh(side) ? 'hi' : 'lo';
-        const left = box[end][axis].sub(cut.box[end][axis]).abs();
+        const left = isHigh(side) ? box.hi[axis].sub(cut.box.hi[axis]) : cut.box.lo[axis].sub(box.lo[axis]);
         return {
           side,
           left: left.sub(worst),
