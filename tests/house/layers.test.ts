@@ -4,7 +4,7 @@ import { codeOf, importsOf, type SourceFile, sourcesOf } from './sources.js';
 
 /** What each package may name, besides its own files. Everything else is refused, so a new dependency is a decision. */
 const mayImport: Record<string, RegExp> = {
-  engine: /^pure-rand\/generator\/xoroshiro128plus$/,
+  engine: /^(pure-rand\/(generator\/xoroshiro128plus|distribution\/uniformInt)|highs)$/,
   language: /^(@dryfit\/engine|langium(\/.*)?)$/,
   output: /^(@dryfit\/engine|@sinclair\/typebox(\/.*)?)$/,
   cli: /^(@dryfit\/(engine|language|output)|node:.*|commander|picocolors|langium(\/node)?)$/,

@@ -1,0 +1,1 @@
+export { type Choice, type Cover, cheapestCover } from './cover.js';

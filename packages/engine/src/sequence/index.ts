@@ -1,0 +1,2 @@
+export type { Precedence } from './problem.js';
+export { type Sequence, type SequenceOptions, sequenceSetups } from './sequence.js';

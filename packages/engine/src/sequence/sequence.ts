@@ -1,0 +1,66 @@
+import { goodOrder } from './improve.js';
+import { type Precedence, problemOf, tourCost } from './problem.js';
+import { closeIn, type Known } from './program.js';
+import { solver } from './solver.js';
+import { cheapestBySets, MOST_NODES } from './subsets.js';
+
+export interface SequenceOptions {
+  /** Pairs: the first must come before the second. */
+  readonly precedences?: readonly Precedence[];
+  /** A closed tour that starts and ends at 0, instead of an open path. */
+  readonly cyclic?: boolean;
+  /** How long the solver may reckon, in milliseconds of its own; 10 000 unless said. */
+  readonly timeLimitMs?: number;
+}
+
+export interface Sequence {
+  /** The set-ups in the order they are done; empty where no order is possible. */
+  readonly order: readonly number[];
+  /** Sum of the changes along it, the way back included for a closed tour; infinite where no order is possible. */
+  readonly cost: number;
+  /** No order costs less. */
+  readonly lowerBound: number;
+  /** Whether the order is the cheapest there is (or none is possible): cost and bound meet. */
+  readonly proven: boolean;
+}
+
+/**
+ * The cheapest order of set-ups, from what it costs to change from each to each. Small ones are settled by dynamic
+ * programming over subsets; larger ones by an order made better step by step and linear programs that close in on it
+ * from below. What is not proven in time comes with the bound that is.
+ * @param cost `cost[i][j]`: changing from i to j, ≥ 0 as a rule; Infinity where j cannot follow i at once
+ * @throws RangeError when the matrix is not square, an entry is no number, or the precedences cannot be kept
+ */
+export async function sequenceSetups(
+  cost: readonly (readonly number[])[],
+  options: SequenceOptions = {},
+): Promise<Sequence> {
+  const { precedences = [], cyclic = false, timeLimitMs = 10_000 } = options;
+  const problem = problemOf(cost, precedences, cyclic);
+  if (cost.length === 0) return { order: [], cost: 0, lowerBound: 0, proven: true };
+  const found = (order: readonly number[]) => (cyclic ? [0, ...order] : order);
+  if (cost.length === 1) return { order: [0], cost: 0, lowerBound: 0, proven: true };
+  const good = goodOrder(problem);
+  const start: Known = {
+    order: good?.order,
+    cost: good?.cost ?? Number.POSITIVE_INFINITY,
+    lowerBound: Number.NEGATIVE_INFINITY,
+  };
+  if (problem.size - 1 <= MOST_NODES) {
+    const exact = cheapestBySets(problem, start.cost);
+    if (exact === 'none') return settled(start.order && found(start.order), start.cost);
+    if (exact !== 'too many') return settled(found(exact.order), tourCost(problem, exact.order));
+  }
+  const { order, cost: reached, lowerBound } = closeIn(await solver(), problem, start, timeLimitMs);
+  if (!order)
+    return { order: [], cost: Number.POSITIVE_INFINITY, lowerBound, proven: lowerBound === Number.POSITIVE_INFINITY };
+  const proven = lowerBound >= reached - 1e-6 * Math.max(1, Math.abs(reached));
+  return { order: found(order), cost: reached, lowerBound: proven ? reached : lowerBound, proven };
+}
+
+const settled = (order: readonly number[] | undefined, cost: number): Sequence => ({
+  order: order ?? [],
+  cost,
+  lowerBound: cost,
+  proven: true,
+});
