@@ -1,5 +1,6 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { examineText } from '../testing/files.fixture.js';
+import { examineText, FilesInMemory } from '../testing/files.fixture.js';
 
 const DESK = `import "dryfit:sheets.joinery"
 material ply18 { thickness 18 }
@@ -41,6 +42,44 @@ describe('a slip in one line', () => {
       'width 400 over lh and rh\n  width 500',
     );
     expect(await codes(two)).toContain('does-not-close');
+  });
+});
+
+describe('while a line cannot be read', () => {
+  test.each([
+    ['a size', 'height 300 of lh', '  hieght 300 of lh'],
+    ['a joint', 'butt shelf', 'btut shelf'],
+    ['a side', 'bottom 100 above lh.bottom', 'bottom 100 above lh.left'],
+  ])('%s: a part it does not name is told to be loose all the same', async (_, from, to) => {
+    const spare = '  part spare : facing of ply18\n  spare.rear flush with lh\n  width 400';
+    const text = DESK.replace('  width 400', spare)
+      .replace(from, to)
+      .replace(/^import.*\n/, '');
+    const { findings } = await examineText(text);
+    const loose = findings.filter(({ code }) => code === 'part-not-fixed').flatMap(({ about }) => about.parts ?? []);
+    expect(loose).toEqual(['spare']);
+  });
+
+  test('a value that it declares: what is as wide as that is not told', async () => {
+    const wide = DESK.replace('width 400', 'parameter wide = 400 +\n  width wide');
+    expect(await found(DESK, wide)).not.toContain('part-not-fixed');
+  });
+
+  const examples = ['periodicals', 'bookcase', 'rail-base', 'returns-bin', 'display-plinth'];
+  test.each(examples)('nothing of %s is told to be loose, whichever line it is', async (name) => {
+    const folder = new URL('../../../../examples/', import.meta.url);
+    const read = (file: string) => readFileSync(new URL(`${file}.joinery`, folder), 'utf8');
+    const texts = { 'shop.joinery': read('shop'), 'bench.joinery': read('bench') };
+    const lines = read(name).split('\n');
+    const inside = lines.flatMap((line, i) => (/^ +[a-z]/.test(line) ? [i] : []));
+    const memory = new FilesInMemory({ ...texts, 'text.joinery': read(name) });
+    await memory.examine('text.joinery');
+    for (const spoilt of inside) {
+      const broken = lines.map((line, i) => (i === spoilt ? line.replace(/[a-z]+/, 'zz ? zz') : line)).join('\n');
+      await memory.write('text.joinery', broken);
+      const told = memory.found('text.joinery').filter(({ code }) => code.startsWith('part-'));
+      expect([lines[spoilt], told.map(({ code, about }) => [code, about.parts])]).toEqual([lines[spoilt], []]);
+    }
   });
 });
 

@@ -1,5 +1,6 @@
 import type { Finding } from '@dryfit/engine';
 import { type Cabinet, type File, isCabinet } from '../generated/ast.js';
+import { unreadWords } from './unread.js';
 
 /** Findings that mean that a statement, or a part of it, does not count. */
 export const UNREAD: readonly string[] = [
@@ -16,7 +17,7 @@ export const UNREAD: readonly string[] = [
   'wrong-side',
 ];
 
-/** What the statement that does not count may have said, so that nobody knows whether it is missing. */
+/** What the statement that does not count may have said of a part it names, so that nobody knows whether it is missing. */
 const MISSING: readonly string[] = ['part-not-fixed', 'part-unattached'];
 /** What a fact that does not count may have said of its own joint. */
 const MISSING_IN_JOINT: readonly string[] = ['fact-missing', 'no-connectors', 'reference-missing'];
@@ -30,8 +31,10 @@ export function withoutFollowOns(file: File, text: string, findings: readonly Fi
   for (const cabinet of file.entries.filter(isCabinet)) {
     const own = findings.filter((finding) => isIn(finding, cabinet, file));
     const unread = own.filter(({ code }) => UNREAD.includes(code));
-    for (const finding of unread.length > 0 ? own : [])
-      if (mayBeSaidBy(unread, finding, cabinet, text)) dropped.add(finding);
+    if (unread.length > 0) {
+      const words = unreadWords(cabinet, text, unread);
+      for (const finding of own) if (mayBeSaidBy(unread, words, finding, cabinet, text)) dropped.add(finding);
+    }
     for (const finding of saidOtherwise(own)) dropped.add(finding);
   }
   return dropped.size === 0 ? findings : findings.filter((finding) => !dropped.has(finding));
@@ -40,9 +43,15 @@ export function withoutFollowOns(file: File, text: string, findings: readonly Fi
 const isIn = ({ source: { uri, start, end } }: Finding, { $cstNode: cst }: Cabinet, file: File): boolean =>
   uri === file.$document?.uri.toString() && cst !== undefined && cst.offset <= start && end <= cst.end;
 
-function mayBeSaidBy(unread: readonly Finding[], finding: Finding, cabinet: Cabinet, text: string): boolean {
+function mayBeSaidBy(
+  unread: readonly Finding[],
+  words: ReadonlySet<string>,
+  finding: Finding,
+  cabinet: Cabinet,
+  text: string,
+): boolean {
   const { code, source } = finding;
-  if (MISSING.includes(code)) return true;
+  if (MISSING.includes(code)) return (finding.about.parts ?? []).some((id) => words.has(kindOf(id)));
   // In a line that is read as something else than was meant, other words are taken for names.
   if (code === 'unknown-name')
     return unread.some(
@@ -70,18 +79,20 @@ function wordsOfLine(text: string, at: number): readonly string[] {
   return text.slice(start, end < 0 ? text.length : end).match(/[\p{L}\p{N}_]+/gu) ?? [];
 }
 
+/** The name a part is declared by: `shelf` of `shelf 2`. */
+const kindOf = (id: string): string => id.replace(/ \d+$/, '');
+
 /** A part that nothing mentions is not fixed, which is an error: that it is unused and unattached goes without saying. */
 function saidOtherwise(own: readonly Finding[]): readonly Finding[] {
-  const kind = (id: string) => id.replace(/ \d+$/, '');
   const loose = new Set(own.filter(({ code }) => code === 'part-not-fixed').flatMap(({ about }) => about.parts ?? []));
-  const kinds = new Set([...loose].map(kind));
+  const kinds = new Set([...loose].map(kindOf));
   const idle = own.filter(
     ({ code, about: { parts = [] } }) => code === 'never-used' && parts.some((id) => kinds.has(id)),
   );
   const names = new Set(idle.flatMap(({ about }) => about.parts ?? []));
   const unattached = own.filter(
     ({ code, about: { parts = [] } }) =>
-      code === 'part-unattached' && parts.length > 0 && parts.every((id) => loose.has(id) && names.has(kind(id))),
+      code === 'part-unattached' && parts.length > 0 && parts.every((id) => loose.has(id) && names.has(kindOf(id))),
   );
   return [...idle, ...unattached];
 }
