@@ -263,7 +263,8 @@ function* betweenParts(shop: Workshop, { joints }: Fit, parts: readonly FittedPa
       if (!Number.isFinite(gap)) continue;
       const joined = joints.some(({ entering, host }) => [entering, host].sort().join('|') === key);
       if (gap > 0) {
-        if (!joined) yield known('parts-overlap', key, gap < TOUCHING ? 0 : gap);
+        // How far parts that are joined are apart is by design, and near no limit.
+        yield known('parts-overlap', key, gap < TOUCHING ? 0 : joined ? Number.POSITIVE_INFINITY : gap);
         continue;
       }
       const rooms = shop
