@@ -40,6 +40,9 @@ export function subjectOf(uri: Uri, states: FitStates, drawsOn: (uri: string) =>
     const now = await isMissing(uri);
     if (now !== gone) set(now);
   };
+  const heard = (other: string) => {
+    if (other === key || drawsOn(other)) news.fire();
+  };
   const all: Disposable[] = [
     news,
     cursor,
@@ -48,9 +51,8 @@ export function subjectOf(uri: Uri, states: FitStates, drawsOn: (uri: string) =>
     workspace.onDidSaveTextDocument((document) => isOwn(document) && gone && set(false)),
     workspace.onDidOpenTextDocument((document) => isOwn(document) && news.fire()),
     workspace.onDidCloseTextDocument((document) => isOwn(document) && news.fire()),
-    states.onTold((state) => {
-      if (state.uri === key || drawsOn(state.uri)) news.fire();
-    }),
+    states.onTold((state) => heard(state.uri)),
+    states.onRead(heard),
     window.onDidChangeTextEditorSelection(({ textEditor }) => cursor.fire(textEditor)),
     window.onDidChangeActiveTextEditor((editor) => editor && cursor.fire(editor)),
   ];

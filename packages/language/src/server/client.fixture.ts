@@ -10,7 +10,7 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from 'vscode-languageserver-protocol/node';
-import { FIT_STATE, type FitState } from './protocol.js';
+import { FILE_READ, FIT_STATE, type FileRead, type FitState } from './protocol.js';
 import { createJoineryServerServices } from './services.js';
 
 const folder = new URL('../../../../examples/', import.meta.url);
@@ -26,6 +26,8 @@ export async function connect(settings: Readonly<Record<string, unknown>> = {}, 
   startLanguageServer(shared);
   const client = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
   const states: FitState[] = [];
+  const reads: string[] = [];
+  client.onNotification(FILE_READ, ({ uri }: FileRead) => reads.push(uri));
   const waiting: { fits: (state: FitState) => boolean; give: (state: FitState) => void }[] = [];
   client.onNotification(FIT_STATE, (state: FitState) => {
     states.push(state);
@@ -42,6 +44,10 @@ export async function connect(settings: Readonly<Record<string, unknown>> = {}, 
   const versions = new Map<string, number>();
   return {
     states,
+    /** Files that are not open and were told to have been read anew. */
+    reads,
+    close: (name: string): Promise<void> =>
+      client.sendNotification('textDocument/didClose', { textDocument: { uri: exampleUri(name) } }),
     ask: <T>(request: string, name: string, more: object = {}): Promise<T> =>
       client.sendRequest(request, { textDocument: { uri: exampleUri(name) }, ...more }),
     /** The same, until it is no longer wanted. */

@@ -100,6 +100,16 @@ export interface FitState {
 }
 
 /**
+ * Notification from the server, `FileRead`: a file that is not open, and whose drawing or slots were asked for, has been
+ * read anew, or is no more. Of open files `FIT_STATE` tells.
+ */
+export const FILE_READ = 'dryfit/fileRead';
+
+export interface FileRead {
+  readonly uri: string;
+}
+
+/**
  * Address of the page about a check, given with each finding to a client that says
  * `initializationOptions.dryfit.checkPages: true`, which is to show that page.
  */

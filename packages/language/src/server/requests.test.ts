@@ -66,6 +66,23 @@ test('a file that is not open is drawn as well, and one that is not there is not
   expect(await client.ask<string | null>(SLOT_TABLE, 'missing.joinery', { as: 'csv' })).toBeNull();
 });
 
+test('of a file that is closed without its changes being kept the one on the disk is drawn, and that is told', async () => {
+  client = await connect();
+  await client.type('periodicals.joinery', text.replace('wide = 600', 'wide = 700'));
+  const width = async () =>
+    (await client.ask<DrawnFile>(DRAWINGS, 'periodicals.joinery')).cabinets[0]?.scene.outside?.[0];
+  expect(await width()).toBe('700');
+  expect(client.reads).toEqual([]);
+  await client.close('periodicals.joinery');
+  await expect.poll(() => client.reads).toContain(exampleUri('periodicals.joinery'));
+  expect(await width()).toBe('600');
+  // Nobody has asked for this one.
+  await client.type('bookcase.joinery', example('bookcase.joinery'));
+  await client.close('bookcase.joinery');
+  await client.ask<DrawnFile>(DRAWINGS, 'periodicals.joinery');
+  expect(client.reads).not.toContain(exampleUri('bookcase.joinery'));
+});
+
 test('each row of the slot table has its shapes in the drawing, and its text', async () => {
   client = await connect();
   await client.type('served.joinery', text);

@@ -2,7 +2,16 @@ import { DocumentState, interruptAndCheck, isOperationCancelled, type LangiumDoc
 import { type CancellationToken, LSPErrorCodes, ResponseError } from 'vscode-languageserver-protocol';
 import { drawnFile } from './drawings.js';
 import { fitStateOf } from './fit-state.js';
-import { DRAWINGS, FIT_STATE, type OfDocument, SLOT_TABLE, SLOTS, type SlotTableAsked } from './protocol.js';
+import {
+  DRAWINGS,
+  FILE_READ,
+  FIT_STATE,
+  type FileRead,
+  type OfDocument,
+  SLOT_TABLE,
+  SLOTS,
+  type SlotTableAsked,
+} from './protocol.js';
 import type { JoineryServerServices } from './services.js';
 import { slotRowsOf, slotTableOf } from './slots.js';
 
@@ -12,11 +21,19 @@ export function answerRequests(services: JoineryServerServices): void {
   const connection = shared.lsp.Connection;
   if (!connection) return;
   const { DocumentBuilder, TextDocuments } = shared.workspace;
+  // Files that somebody may be looking at without having them open.
+  const shown = new Set<string>();
   connection.onRequest(DRAWINGS, (asked: OfDocument, token: CancellationToken) =>
-    whenLinked(asked, services, token, (document) => drawnFile(document, services, token)),
+    whenLinked(asked, services, token, (document) => {
+      shown.add(`${document.uri}`);
+      return drawnFile(document, services, token);
+    }),
   );
   connection.onRequest(SLOTS, (asked: OfDocument, token: CancellationToken) =>
-    whenLinked(asked, services, token, (document) => slotRowsOf(document, services, token)),
+    whenLinked(asked, services, token, (document) => {
+      shown.add(`${document.uri}`);
+      return slotRowsOf(document, services, token);
+    }),
   );
   connection.onRequest(SLOT_TABLE, (asked: SlotTableAsked, token: CancellationToken) =>
     whenLinked(asked, services, token, (document) => slotTableOf(document, asked, services)),
@@ -25,6 +42,12 @@ export function answerRequests(services: JoineryServerServices): void {
     const open = TextDocuments.get(document.uri);
     if (open) void connection.sendNotification(FIT_STATE, fitStateOf(document, open.version));
   });
+  const read = (uri: URI) => {
+    const told: FileRead = { uri: uri.toString() };
+    if (shown.has(told.uri) && !TextDocuments.get(uri)) void connection.sendNotification(FILE_READ, told);
+  };
+  DocumentBuilder.onDocumentPhase(DocumentState.Linked, ({ uri }) => read(uri));
+  DocumentBuilder.onUpdate((_, deleted) => deleted.forEach(read));
 }
 
 /** Answers for a document once its names are resolved; null if there is no such file. Stops when it is cancelled. */
