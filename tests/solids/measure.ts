@@ -46,6 +46,8 @@ export interface Measured {
   readonly fails: boolean;
   /** The material itself, or the extents of a shared room. */
   readonly figures: readonly number[];
+  /** The extents once every film of a hundredth is counted in, which may join two rooms that are told as one. */
+  readonly otherwise?: (() => readonly number[]) | undefined;
   /** Whether a verdict the other way would be wrong by more than what is let pass. */
   readonly certain: (let_pass: number) => boolean;
 }
@@ -267,18 +269,25 @@ function* betweenParts(shop: Workshop, { joints }: Fit, parts: readonly FittedPa
         yield known('parts-overlap', key, gap < TOUCHING ? 0 : joined ? Number.POSITIVE_INFINITY : gap);
         continue;
       }
-      const rooms = shop
-        .pieces(shop.both(a, b))
-        .map((piece) => sizeOf(piece))
-        .filter((size) => Math.min(...size) > TOUCHING);
-      const [largest] = rooms.sort((p, q) => product(q) - product(p));
+      const rooms = roomsOf(shop, a, b);
+      const [largest] = rooms;
       const deepest = Math.max(0, ...rooms.map((size) => Math.min(...size)));
-      yield known('parts-overlap', key, -deepest, largest);
+      const otherwise = (): readonly number[] =>
+        roomsOf(shop, partMesh(shop, one, -0.01), partMesh(shop, two, -0.01))[0] ?? [];
+      yield { ...known('parts-overlap', key, -deepest, largest), otherwise };
     }
 }
 
 /** Parts are made a little smaller all round; nearer than this they touch, mm. */
 const TOUCHING = 0.005;
+
+/** The sizes of the rooms that two meshes share, the largest first. */
+const roomsOf = (shop: Workshop, a: Manifold, b: Manifold): readonly (readonly number[])[] =>
+  shop
+    .pieces(shop.both(a, b))
+    .map((piece) => sizeOf(piece))
+    .filter((size) => Math.min(...size) > TOUCHING)
+    .sort((p, q) => product(q) - product(p));
 
 const sizeOf = (piece: Manifold): readonly number[] => {
   const { min, max } = piece.boundingBox();

@@ -161,18 +161,18 @@ export function beyondHeel(shop: Workshop, part: FittedPart, cut: Bevel): Manifo
 }
 
 /** A part sawn to size and bevelled, with its grooves, rebates, housings and notches; its slots are left out. */
-export function partMesh(shop: Workshop, part: FittedPart): Manifold {
+export function partMesh(shop: Workshop, part: FittedPart, slack = SLACK): Manifold {
   const [lo, hi] = corners(part.box as Box);
   const taken = part.cuts.flatMap((cut) => {
     if (cut.kind === 'bevel') {
-      const into = times(OUT[cut.side], -2 * SLACK);
+      const into = times(OUT[cut.side], -2 * slack);
       return [shop.keep(bevelMesh(shop, part, cut).translate([into[0], into[1], into[2]]))];
     }
     if (!('box' in cut)) return [];
     const [from, to] = corners(cut.box);
-    return [shop.box(grown(from, -SLACK), grown(to, SLACK))];
+    return [shop.box(grown(from, -slack), grown(to, slack))];
   });
-  return shop.less(shop.box(grown(lo, SLACK), grown(hi, -SLACK)), ...taken);
+  return shop.less(shop.box(grown(lo, slack), grown(hi, -slack)), ...taken);
 }
 
 const grown = (corner: Triple, by: number): Triple => plus(corner, [by, by, by]);
