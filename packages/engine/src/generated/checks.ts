@@ -3,16 +3,19 @@ import type { Check } from '../checks/check.js';
 import { backPinched } from '../checks/back-pinched.js';
 import { bandedDatum } from '../checks/banded-datum.js';
 import { cannotBeAssembled } from '../checks/cannot-be-assembled.js';
+import { cantTooLarge } from '../checks/cant-too-large.js';
 import { connectorBinds } from '../checks/connector-binds.js';
 import { connectorTooLong } from '../checks/connector-too-long.js';
 import { datumInside } from '../checks/datum-inside.js';
 import { datumOffTheRun } from '../checks/datum-off-the-run.js';
 import { doesNotClose } from '../checks/does-not-close.js';
 import { edgesCross } from '../checks/edges-cross.js';
+import { edgesNotFlush } from '../checks/edges-not-flush.js';
 import { endsDiffer } from '../checks/ends-differ.js';
 import { facesMeet } from '../checks/faces-meet.js';
 import { fenceOutOfReach } from '../checks/fence-out-of-reach.js';
 import { flushNotReference } from '../checks/flush-not-reference.js';
+import { gapAtJoint } from '../checks/gap-at-joint.js';
 import { grainAcross } from '../checks/grain-across.js';
 import { grooveBottomsOut } from '../checks/groove-bottoms-out.js';
 import { grooveShows } from '../checks/groove-shows.js';
@@ -48,10 +51,12 @@ import { slotsCollide } from '../checks/slots-collide.js';
 import { spacerAbsurd } from '../checks/spacer-absurd.js';
 import { spacerAlias } from '../checks/spacer-alias.js';
 import { spacerNotInStock } from '../checks/spacer-not-in-stock.js';
+import { stepAtJoint } from '../checks/step-at-joint.js';
 import { stopNotOnStep } from '../checks/stop-not-on-step.js';
 import { stopOutOfRange } from '../checks/stop-out-of-range.js';
 import { thinWall } from '../checks/thin-wall.js';
 import { tooBigForJig } from '../checks/too-big-for-jig.js';
+import { turnedOtherwise } from '../checks/turned-otherwise.js';
 import { woodMoves } from '../checks/wood-moves.js';
 import { wrongFaceHides } from '../checks/wrong-face-hides.js';
 
@@ -60,16 +65,19 @@ export const checks: readonly Check[] = [
   backPinched,
   bandedDatum,
   cannotBeAssembled,
+  cantTooLarge,
   connectorBinds,
   connectorTooLong,
   datumInside,
   datumOffTheRun,
   doesNotClose,
   edgesCross,
+  edgesNotFlush,
   endsDiffer,
   facesMeet,
   fenceOutOfReach,
   flushNotReference,
+  gapAtJoint,
   grainAcross,
   grooveBottomsOut,
   grooveShows,
@@ -105,10 +113,12 @@ export const checks: readonly Check[] = [
   spacerAbsurd,
   spacerAlias,
   spacerNotInStock,
+  stepAtJoint,
   stopNotOnStep,
   stopOutOfRange,
   thinWall,
   tooBigForJig,
+  turnedOtherwise,
   woodMoves,
   wrongFaceHides,
 ];

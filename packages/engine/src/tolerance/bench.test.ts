@@ -10,7 +10,7 @@ import { jig, material, shop } from '../testing/shop-builder.js';
 import { sides } from '../testing/spec-builder.js';
 import { mm } from '../testing/written.js';
 import { AsMade } from './as-made.js';
-import { jointErrors } from './joint-errors.js';
+import { sidesAt } from './joint-errors.js';
 import { amountOf } from './stacks.fixture.js';
 
 const source = { uri: 'test:shop.joinery', start: 0, end: 1 };
@@ -125,7 +125,7 @@ describe('steps and flushness of a joint', () => {
         const as = made(wishes);
         const known = new Map<string, number>();
         for (const joint of as.fit.joints) {
-          const errors = jointErrors(as, joint, undefined);
+          const errors = sidesAt(as, joint);
           const all = errors.flatMap(({ off }) => off.terms.map(({ of }) => of));
           for (const { id, plus, minus } of all) {
             const share = (percents.next().value ?? 0) / 100;
@@ -156,7 +156,7 @@ describe('steps and flushness of a joint', () => {
       fc.property(recipe, (wishes) => {
         const as = made(wishes);
         for (const joint of as.fit.joints)
-          for (const error of jointErrors(as, joint, undefined)) {
+          for (const error of sidesAt(as, joint)) {
             if (error.kind !== 'step') continue;
             const sheets = error.off.terms.filter(({ of }) => of.origin === 'thickness');
             if (wishes.from === error.side) {
@@ -177,7 +177,7 @@ describe('steps and flushness of a joint', () => {
       fc.property(recipe, (wishes) => {
         const as = made(wishes);
         const origins = as.fit.joints.flatMap((joint) =>
-          jointErrors(as, joint, undefined).flatMap(({ off }) => off.terms.map(({ of }) => of.origin)),
+          sidesAt(as, joint).flatMap(({ off }) => off.terms.map(({ of }) => of.origin)),
         );
         expect(origins).not.toContain('machine');
         expect(origins.includes('cup')).toBe(!wishes.held);

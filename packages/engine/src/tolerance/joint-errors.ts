@@ -20,14 +20,23 @@ export interface JointError {
 }
 
 /** Everything linear that may be off at one joint. */
-export function jointErrors(made: AsMade, joint: FittedJoint, held: Held | undefined): readonly JointError[] {
+export const jointErrors = (made: AsMade, joint: FittedJoint, held: Held): readonly JointError[] => [
+  ...sidesAt(made, joint),
+  ...gapAt(made, joint, held),
+];
+
+/** Steps, flushness and place, which need no other joint. */
+export function sidesAt(made: AsMade, joint: FittedJoint): readonly JointError[] {
   const links = linksOf(made, joint).filter(({ aSide }) => axisOf(aSide) !== joint.axis);
-  const sides = links.flatMap((link) => sidesOf(made, joint, link));
-  const off = held ? gapOf(made, joint, held) : NOTHING_OFF;
-  return off === NOTHING_OFF ? sides : [...sides, { kind: 'gap', side: joint.enteringSide, off }];
+  return links.flatMap((link) => sidesOf(made, joint, link));
 }
 
-/** Steps and flushness alone, which need no other joint. */
+/** The gap of a joint, where anything can open it. */
+export function gapAt(made: AsMade, joint: FittedJoint, held: Held): readonly JointError[] {
+  const off = gapOf(made, joint, held);
+  return off === NOTHING_OFF ? [] : [{ kind: 'gap', side: joint.enteringSide, off }];
+}
+
 function sidesOf(made: AsMade, joint: FittedJoint, link: Link): readonly JointError[] {
   const axis = axisOf(link.aSide);
   const kind = axis === joint.run ? 'flush' : 'step';

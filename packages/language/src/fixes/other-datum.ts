@@ -15,6 +15,7 @@ export const otherDatum: Fix = {
     'fence-out-of-reach',
     'datum-off-the-run',
     'datum-inside',
+    'edges-not-flush',
   ],
   mayFollow: {
     ...because('lines may miss the parts when they are measured from the other side', 'joint-can-rotate'),

@@ -13,8 +13,10 @@ export const reference: Fix = {
     'reference-not-a-face',
     'references-differ',
     'flush-not-reference',
+    'step-at-joint',
     'stop-out-of-range',
     'stop-not-on-step',
+    'ends-differ',
     'mitre-no-room',
   ],
   mayFollow: because('nothing is milled until the reference is known', ...MILLING),
@@ -28,7 +30,7 @@ export const reference: Fix = {
       yield {
         title: titled(say`Measure from the ${side} face: reference ${side}`, about.unit),
         edits: [setFact(joint, `reference ${side}`, isReferenceFact)],
-        preferred: about.finding.code === 'flush-not-reference',
+        preferred: ['flush-not-reference', 'step-at-joint'].includes(about.finding.code),
       };
     }
     if (about.finding.code === 'reference-missing' && joint.verb === 'mitre')
