@@ -1,3 +1,3 @@
 import { proves } from './support/prove.js';
 
-proves('reference', 'centred', 'move-across', 'flush');
+proves('reference', 'centred', 'move-across', 'flush', 'even-lines');

@@ -34,7 +34,7 @@ export const endsDiffer: Check = {
           joint: less.joint.id,
           statement: more.joint.statement,
         },
-        data: { stops: [more.at.toString(), less.at.toString()], block: by.toString() },
+        data: { stops: [more.at.toString(), less.at.toString()], block: by.toString(), end: more.end },
       };
     }
   },
