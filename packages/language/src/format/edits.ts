@@ -1,5 +1,6 @@
-import { formatText } from './format.js';
+import { formatSteps } from './format.js';
 import type { Reader } from './pieces.js';
+import type { Steps } from './steps.js';
 
 /** A stretch of a text, as offsets with `end` exclusive, and what takes its place. */
 export interface Edit {
@@ -9,8 +10,8 @@ export interface Edit {
 }
 
 /** What formatting changes: nothing but white space, each stretch by itself, in the order they stand. */
-export function formatEdits(text: string, reader: Reader): Edit[] {
-  return editsBetween(text, formatText(text, reader));
+export function* formatEdits(text: string, reader: Reader): Steps<Edit[]> {
+  return editsBetween(text, yield* formatSteps(text, reader));
 }
 
 /** The edits that lie within a stretch of the text, its ends included. */

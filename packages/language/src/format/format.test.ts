@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { editsWithin, formatEdits } from './edits.js';
+import { toEnd } from './steps.js';
 import { examples, format, reader } from './texts.fixture.js';
 
 describe('the layout', () => {
@@ -176,7 +177,7 @@ describe('line ends', () => {
 describe('edits', () => {
   it('change white space only, each place by itself', () => {
     const text = 'units   mm\ncabinet A {\ndatum rear}\n';
-    const edits = formatEdits(text, reader);
+    const edits = toEnd(formatEdits(text, reader));
     expect(edits).toEqual([
       { start: 5, end: 8, text: ' ' },
       { start: 22, end: 23, text: '\n  ' },

@@ -2,6 +2,7 @@ import { aligned } from './align.js';
 import { cut, lineEnd, type Pieces, type Reader } from './pieces.js';
 import { type Row, rowsOf } from './rows.js';
 import { numberText } from './spacing.js';
+import { type Steps, toEnd } from './steps.js';
 import { isComment, linesOf, type Unit, unitsOf } from './units.js';
 
 /**
@@ -10,14 +11,19 @@ import { isComment, linesOf, type Unit, unitsOf } from './units.js';
  * lines are kept, one at a time; comments stay where they are. Lines that cannot be read are left as they are, and
  * the line ends the text has are kept. Formatting twice changes nothing more.
  */
-export function formatText(text: string, reader: Reader): string {
+export const formatText = (text: string, reader: Reader): string => toEnd(formatSteps(text, reader));
+
+/** The same in steps. */
+export function* formatSteps(text: string, reader: Reader): Steps<string> {
   const mark = text.startsWith('\uFEFF') ? '\uFEFF' : '';
   const before = cut(text, reader);
-  const formatted = mark + layOut(before, lineEnd(text));
+  yield;
+  const formatted = mark + (yield* layOut(before, lineEnd(text)));
+  yield;
   return formatted === text || sameMeaning(before, cut(formatted, reader)) ? formatted : text;
 }
 
-function layOut(text: Pieces, end: string): string {
+function* layOut(text: Pieces, end: string): Steps<string> {
   const lines: string[] = [];
   let block: Row[] = [];
   const flush = () => {
@@ -25,9 +31,10 @@ function layOut(text: Pieces, end: string): string {
     block = [];
   };
   let previous: Unit | undefined;
-  let copied = -1;
+  let [copied, done] = [-1, 0];
   for (const unit of unitsOf(text)) {
     const [from, to] = linesOf(unit.pieces);
+    if (++done % EVERY === 0) yield;
     const gap = previous !== undefined && from - linesOf(previous.pieces)[1] > 1;
     if (gap && !unit.first && !unit.last) {
       flush();
@@ -43,6 +50,9 @@ function layOut(text: Pieces, end: string): string {
   flush();
   return lines.map((line) => line + end).join('');
 }
+
+/** Statements and facts that are laid out in one step. */
+const EVERY = 200;
 
 /** True if two texts have the same tokens and comments, each with the same place in the grammar. */
 function sameMeaning(a: Pieces, b: Pieces): boolean {

@@ -1,10 +1,11 @@
 import { type Edit, formatEdits } from './edits.js';
 import { editsOfLines } from './lines.js';
 import type { Reader } from './pieces.js';
+import type { Steps } from './steps.js';
 
 /** What formatting changes on the lines that a stretch of a text touches, and nothing on others. */
-export function editsInRange(text: string, start: number, end: number, reader: Reader): Edit[] {
-  const all = formatEdits(text, reader);
+export function* editsInRange(text: string, start: number, end: number, reader: Reader): Steps<Edit[]> {
+  const all = yield* formatEdits(text, reader);
   const [first, last] = [lineAt(text, start), lineAt(text, end)];
   // A stretch that ends where a line begins does not touch that line.
   const ends = last > first && (end === 0 || /[\r\n]/.test(text[end - 1] ?? ''));

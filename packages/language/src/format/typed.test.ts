@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { applied } from '../rename/reads-back.js';
 import type { Edit } from './edits.js';
 import { editsInRange } from './range.js';
+import { toEnd } from './steps.js';
 import { comments, examples, format, meaning, reader } from './texts.fixture.js';
 import { editsAfterTyping } from './typed.js';
 
@@ -10,7 +11,7 @@ import { editsAfterTyping } from './typed.js';
 function typed(withCursor: string): string {
   const offset = withCursor.indexOf('|');
   const text = withCursor.replace('|', '');
-  const edits = editsAfterTyping(text, offset, text[offset - 1] ?? '', reader);
+  const edits = toEnd(editsAfterTyping(text, offset, text[offset - 1] ?? '', reader));
   const moved = edits
     .filter(({ end }) => end <= offset)
     .reduce((sum, { start, end, text: now }) => sum + now.length - (end - start), 0);
@@ -49,7 +50,7 @@ describe('formatting some lines', () => {
   it('takes a line wholly if any of it is meant, its indent as well', () => {
     const text = 'cabinet A {\n    part   a:level of b\n    part   c:level of b\n}\n';
     const at = text.indexOf('a:');
-    expect(applied(text, editsInRange(text, at, at, reader))).toBe(
+    expect(applied(text, toEnd(editsInRange(text, at, at, reader)))).toBe(
       'cabinet A {\n  part a : level of b\n    part   c:level of b\n}\n',
     );
   });
@@ -89,7 +90,7 @@ describe('complaint 8: the formatter eats comments or never settles', () => {
         const start = at % text.length;
         const end = Math.min(text.length, start + length);
         const [first, last] = [lineAt(text, start), lineAt(text, end)];
-        const after = expectOnly(text, editsInRange(text, start, end, reader), first, last);
+        const after = expectOnly(text, toEnd(editsInRange(text, start, end, reader)), first, last);
         expect(text.includes('\r\n')).toBe(after.includes('\r\n'));
       }),
       { numRuns: 60 },
@@ -99,7 +100,7 @@ describe('complaint 8: the formatter eats comments or never settles', () => {
   it('the range of the whole text is the whole format', () => {
     fc.assert(
       fc.property(untidy, (text) => {
-        expect(applied(text, editsInRange(text, 0, text.length, reader))).toBe(format(text));
+        expect(applied(text, toEnd(editsInRange(text, 0, text.length, reader)))).toBe(format(text));
       }),
       { numRuns: 20 },
     );
@@ -112,11 +113,11 @@ describe('complaint 8: the formatter eats comments or never settles', () => {
         const { index = 0, 0: character } = places[pick % places.length] ?? { 0: '\n' };
         const offset = index + 1;
         const line = lineAt(text, offset) - (character === '\n' ? 1 : 0);
-        const edits = editsAfterTyping(text, offset, character, reader);
+        const edits = toEnd(editsAfterTyping(text, offset, character, reader));
         for (const { end } of edits) expect(end).toBeLessThan(offset);
         const after = expectOnly(text, edits, line, line);
         const moved = offset + after.length - text.length;
-        expect(editsAfterTyping(after, moved, character, reader)).toEqual([]);
+        expect(toEnd(editsAfterTyping(after, moved, character, reader))).toEqual([]);
       }),
       { numRuns: 60 },
     );
