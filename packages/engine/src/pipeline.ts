@@ -1,5 +1,6 @@
 import { type CheckContext, runChecks } from './checks/check.js';
 import { checks } from './checks/index.js';
+import { asMade, heldTogether } from './checks/support/as-made.js';
 import { changesThatMove } from './checks/support/change.js';
 import type { Finding } from './fit/finding.js';
 import type { FitResult, Reason } from './fit/fit.js';
@@ -12,6 +13,7 @@ import { partStatement } from './sizes/system.js';
 import { axisOf, highSide, lowSide, type Side } from './spec/sides.js';
 import type { Source } from './spec/source.js';
 import type { PartId, Spec, Statement, Written } from './spec/spec.js';
+import { jointErrors } from './tolerance/joint-errors.js';
 
 /**
  * Works out a cabinet: sizes, slots, spacers and stops, and every finding. Pure and total: a spec that cannot
@@ -28,6 +30,10 @@ export function fit(spec: Spec): FitResult {
     silenced,
     reasons: (part, axis) => reasonsBetween(solved, part, highSide(axis), lowSide(axis)),
     place: (part, side) => placeReasons(solved, part, side),
+    errors: (id) => {
+      const joint = context.joint(id);
+      return joint ? jointErrors(asMade(context), joint, heldTogether(context)) : [];
+    },
   };
 }
 

@@ -321,6 +321,7 @@ export function result(fit: Partial<Fit> = {}, more: Partial<FitResult> = {}): F
     silenced: [],
     reasons: (id, axis) => (id === 'shelf' && axis === 'x' ? WIDTH_REASONS : []),
     place: () => [],
+    errors: () => [],
     ...more,
   };
 }

@@ -5,6 +5,7 @@ import type { Attitude, Axis, Side } from '../spec/sides.js';
 import type { Source } from '../spec/source.js';
 import type { ParameterValue, PartId, Spec, Verb } from '../spec/spec.js';
 import type { Connector, Machine } from '../spec/stock.js';
+import type { JointError } from '../tolerance/joint-errors.js';
 import type { Finding } from './finding.js';
 
 /** A point in the cabinet frame, mm. */
@@ -302,4 +303,6 @@ export interface FitResult {
   reasons(part: PartId, axis: Axis): readonly Reason[];
   /** Why a part's plane lies where it does, from the cabinet's origin. */
   place(part: PartId, side: Side): readonly Reason[];
+  /** What may be off at a joint, by its id, with what it adds up from. */
+  errors(joint: string): readonly JointError[];
 }

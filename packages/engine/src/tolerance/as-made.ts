@@ -100,7 +100,7 @@ export class AsMade {
         const layer = sheets.length > 1 ? `, layer ${i + 1}` : '';
         const words = () => say`thickness of ${part.id} (${name}${layer})`;
         const id = `thickness ${part.id} ${i}`;
-        return single(this.contributors.of(id, 'thickness', thickness.tolerance, words, thickness.source));
+        return single(this.contributors.of(id, 'thickness', thickness.tolerance, words, thickness.source, name));
       }),
     );
   }

@@ -29,6 +29,8 @@ export interface Contributor extends Tolerance {
   readonly origin: Origin;
   /** In the trade's words: "thickness of top (birch18)". */
   readonly words: Text;
+  /** The material, of a thickness. */
+  readonly sheet?: string | undefined;
   /** Where its figure is written. */
   readonly source?: Source | undefined;
 }
@@ -49,11 +51,12 @@ export class Contributors {
     tolerance: Tolerance | undefined,
     words: () => Text,
     source?: Source,
+    sheet?: string,
   ): Contributor | undefined {
     if (!tolerance || (tolerance.plus.isZero() && tolerance.minus.isZero())) return undefined;
     const found = this.known.get(id);
     if (found) return found;
-    const made = { id, origin, plus: tolerance.plus, minus: tolerance.minus, words: words(), source };
+    const made = { id, origin, plus: tolerance.plus, minus: tolerance.minus, words: words(), sheet, source };
     this.known.set(id, made);
     return made;
   }

@@ -1,3 +1,4 @@
+export { ifCutAsPlanned, type Moved } from './as-planned.js';
 export type { Distance } from './cabinet-errors.js';
 export type { Contributor, Origin } from './contributor.js';
 export { type Curve, type CurveRange, cornersOf, type Straightened, slopesOf, straightened } from './curve.js';
@@ -14,6 +15,7 @@ export {
 } from './measured.js';
 export type { MitreErrors } from './mitre-errors.js';
 export { type Reckoned, type ReckonedJoint, reckon } from './reckon.js';
+export { type About, type Figures, figuresOf, type Result, resultsOf, tryResults } from './results.js';
 export { diagonalDifference, type Squareness } from './squareness.js';
 export {
   type Contribution,
@@ -24,5 +26,5 @@ export {
   type Stack,
   worstCase,
 } from './stack.js';
-export { type Trials, tryOut } from './trials.js';
-export { tryReckoned, type Wanted, wantedOf } from './try-reckoned.js';
+export { toldOff } from './told.js';
+export { type Trials, type Tried, tryOut } from './trials.js';

@@ -32,7 +32,7 @@ export function exceeds(stack: Stack, limit: Rational, reckoning: Reckoning): bo
 }
 
 /** What a curve's values are within of the truth, mm. */
-const CURVE_ERROR = 1e-9;
+export const CURVE_ERROR = 1e-9;
 
 /** How far off a curve comes either way, mm. */
 export function furthestOf(curve: Curve, reckoning: Reckoning): Bounded {

@@ -1,4 +1,5 @@
 import type { FitResult, FittedJoint, FittedPart, PartId } from '@dryfit/engine';
+import { errorLines } from './errors.js';
 import { halvesTable } from './halves.js';
 import type { Lengths } from './lengths.js';
 import { notUsed } from './lines.js';
@@ -29,7 +30,7 @@ export function jointHover(result: FitResult, statement: string, lengths: Length
   const jig = result.spec.shop.jig !== undefined;
   return paragraphs(
     `**${plain(statement)}**`,
-    ...groups.slice(0, MOST).map((group) => shown(group, parts, lengths, jig)),
+    ...groups.slice(0, MOST).map((group) => shown(result, group, parts, lengths, jig)),
     rest.length === 0 ? '' : `and ${rest.length} more: ${rest.join('; ')}`,
   );
 }
@@ -46,12 +47,13 @@ function alike(joints: readonly FittedJoint[], parts: Parts): Alike[] {
   return [...groups.values()].map((group) => ({ joints: group }));
 }
 
-function shown({ joints }: Alike, parts: Parts, lengths: Lengths, jig: boolean): string {
+function shown(result: FitResult, { joints }: Alike, parts: Parts, lengths: Lengths, jig: boolean): string {
   const [first] = joints;
   return paragraphs(
     headline(joints, parts, lengths),
     first.halves.length === 0 ? '' : halvesTable(joints, parts, lengths, jig),
     joints.flatMap((joint) => recessLines(joint, parts, lengths)).join('\n'),
+    errorLines(result, first, lengths).join('\n'),
     notes(first, lengths),
   );
 }
