@@ -6,6 +6,7 @@ import { check } from './commands/check.js';
 import { draw } from './commands/draw.js';
 import { explain } from './commands/explain.js';
 import { format } from './commands/format.js';
+import { plan } from './commands/plan.js';
 import { type Io, MISUSE, Misuse } from './io.js';
 import { withFindingOptions, within } from './options.js';
 
@@ -136,6 +137,24 @@ Examples:
   dryfit explain bookcase.joinery "shelf 2 / lh"`,
     )
     .action(async (file, name, options) => done(await explain(file, name, options, io)));
+
+  withFindingOptions(program.command('plan'))
+    .description('say in which set-ups a job is milled, and in which order they cost least to change')
+    .argument('<file>', 'a .joinery file with a job')
+    .argument('[job]', 'the job, where the file has several')
+    .option('--seconds <n>', 'how long an order may be reckoned on', within(0.1, 3600), 10)
+    .option('--with-errors', 'plan although there are errors; every table says so')
+    .addHelpText(
+      'after',
+      `
+Operations with one setting of jig and machine are one set-up. Where an operation can be set up in more than one way,
+the way that costs least in all is taken. What is not proven to be least is told with the bound that is.${CODES}
+
+Examples:
+  dryfit plan periodicals.joinery
+  dryfit plan periodicals.joinery Library --seconds 60`,
+    )
+    .action(async (file, job, options) => done(await plan(file, job, options, io)));
 
   program
     .command('format')

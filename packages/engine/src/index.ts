@@ -10,3 +10,4 @@ export { fit, type NumberToChange, numbersThatMove, type SideOf, statementSource
 export * from './sequence/index.js';
 export * from './spec/index.js';
 export * from './tolerance/index.js';
+export * from './work/index.js';

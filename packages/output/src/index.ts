@@ -11,6 +11,7 @@ export type { CabinetJson, FitJson, JointJson, PartJson } from './fit-json/schem
 export { tables } from './generated/tables.js';
 export type { MilledHalf } from './halves.js';
 export { type Locate, type Place, placeOf, type Quoted } from './place.js';
+export { type PlannedJob, planTables } from './plan/tables.js';
 export { printLength, printText } from './print/length.js';
 export { type Paint, PLAIN } from './print/paint.js';
 export { surfaceName } from './print/surface.js';

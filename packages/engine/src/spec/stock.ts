@@ -146,6 +146,10 @@ export interface Limits {
   readonly gap: Rational;
   /** How much two glued parts may move against each other along their joint as their moisture swings. */
   readonly movement: Rational;
+  /** How long glue that has been spread may wait until its joint is closed, minutes. */
+  readonly glueOpen?: Rational | undefined;
+  /** How long it takes to spread glue on a joint, put it together and clamp it, minutes. */
+  readonly jointTime?: Rational | undefined;
   /** Which of these were written by the shop; the rest are the language's defaults. */
   readonly written: readonly string[];
 }
@@ -180,6 +184,26 @@ export interface Tolerances {
   readonly reckon: 'worst case' | 'root sum square';
 }
 
+/** What it takes at this bench to change a setting, and to mill, minutes. */
+export interface Changes {
+  readonly source?: Source | undefined;
+  readonly machine: Rational;
+  readonly depth: Rational;
+  /** From the machine's base to the middle of its slot. */
+  readonly base: Rational;
+  /** Another kind of surface, or held the other way up. */
+  readonly pose: Rational;
+  readonly pattern: Rational;
+  readonly spacer: Rational;
+  readonly stop: Rational;
+  /** Laying a piece down, or two beside each other, and taking it off. */
+  readonly load: Rational;
+  /** One slot. */
+  readonly slot: Rational;
+  /** Which of these were written by the shop; the rest are the language's defaults. */
+  readonly written: readonly string[];
+}
+
 /** Everything a cabinet draws on; only what is reachable from its file. */
 export interface Shop {
   readonly materials: ReadonlyMap<string, Material>;
@@ -191,4 +215,5 @@ export interface Shop {
   readonly pose: Pose;
   readonly limits: Limits;
   readonly tolerances?: Tolerances | undefined;
+  readonly changes?: Changes | undefined;
 }

@@ -1,0 +1,163 @@
+import type { Plan, Rational, SetUp, Text } from '@dryfit/engine';
+import { cabinetLabel, type Item } from '../batch.js';
+import { MILLING_CAUTIONS } from '../cautions.js';
+import { partNames } from '../print/order.js';
+import { surfaceName } from '../print/surface.js';
+import { type Cell, type Column, count, lengths, type Table, text } from '../table/table.js';
+import {
+  CHANGE_WORDS,
+  heldWords,
+  listed,
+  minutes,
+  patternWords,
+  spacerWords,
+  stopWords,
+  surfaceWords,
+} from './words.js';
+
+/** A plan to be printed: what it is for, and the cabinets it mills. */
+export interface PlannedJob {
+  readonly title: Text;
+  readonly items: readonly Item[];
+  readonly plan: Plan;
+  /** Errors found in what it is made from. */
+  readonly errors: number;
+}
+
+/** The plan as tables: the set-ups in their order, then what is milled in each. */
+export function planTables(job: PlannedJob): readonly Table[] {
+  return [overview(job), ...job.plan.setUps.map((setUp, i) => setUpTable(job, setUp, i))];
+}
+
+const warning = ({ errors }: PlannedJob): string | undefined =>
+  errors === 0
+    ? undefined
+    : `${errors} ${errors === 1 ? 'error was' : 'errors were'} found; do not cut or mill from this plan.`;
+
+function overview(job: PlannedJob): Table {
+  const { plan, title } = job;
+  return {
+    name: 'set-ups',
+    title: ['Set-ups: ', ...title],
+    warning: warning(job),
+    columns: OVERVIEW,
+    rows: plan.setUps.map((setUp, i): Cell[] => [
+      count(i + 1),
+      text(setUp.setting.machine),
+      text([setUp.setting.connector, ' ', setUp.setting.depth, ' deep']),
+      text(surfaceWords(setUp.setting)),
+      text(patternWords(setUp.setting)),
+      text(spacerWords(setUp.setting)),
+      text(stopWords(setUp.setting)),
+      text(setUp.changed.map((one) => CHANGE_WORDS[one]).join(', ')),
+      text(minutes(setUp.change)),
+      count(setUp.operations.reduce((sum, operation) => sum + operation.count, 0)),
+      count(setUp.loads),
+      count(setUp.slots),
+      text(minutes(setUp.mill)),
+    ]),
+    notes: overviewNotes(plan),
+    cautions: plan.setUps.length === 0 ? [] : MILLING_CAUTIONS,
+  };
+}
+
+const OVERVIEW: readonly Column[] = [
+  { heading: 'Set-up', kind: 'count' },
+  { heading: 'Machine', kind: 'text' },
+  { heading: 'Connector', kind: 'text' },
+  { heading: 'Slots in', kind: 'text' },
+  { heading: 'Pattern', kind: 'text' },
+  { heading: 'Spacer', kind: 'text' },
+  { heading: 'Stop', kind: 'text' },
+  { heading: 'Change', kind: 'text' },
+  { heading: 'Change min', kind: 'text' },
+  { heading: 'Pieces', kind: 'count' },
+  { heading: 'Laid down', kind: 'count' },
+  { heading: 'Slots', kind: 'count' },
+  { heading: 'Mill min', kind: 'text' },
+];
+
+function overviewNotes({ setUps, change, atLeast, proven, mill, naive, grouped, changes }: Plan): Text[] {
+  if (setUps.length === 0) return [['There is nothing to mill.']];
+  const bound = proven
+    ? 'no choice of settings and no order takes less'
+    : `no choice of settings and no order takes less than ${minutes(atLeast)}`;
+  const named = setUps.length === 1 ? 'one set-up' : `${setUps.length} set-ups`;
+  const written = changes.written.length === 0 ? 'the language’s own figures' : 'the shop’s figures';
+  return [
+    [`${named}: ${minutes(change)} min of changing (${bound}) and ${minutes(mill)} min of milling, by ${written}.`],
+    [
+      `Cabinet by cabinet: ${naive.setUps} set-ups, ${minutes(naive.change)} min of changing${saved(naive.change, change)}.`,
+    ],
+    [
+      `Like settings together, in the order they come: ${grouped.setUps} set-ups, ${minutes(grouped.change)} min${saved(grouped.change, change)}.`,
+    ],
+    ['"Laid down": two pieces that lie beside each other, one at each fence, are laid down at once.'],
+  ];
+}
+
+function saved(other: Rational, own: Rational): string {
+  const less = other.sub(own);
+  if (less.sign() <= 0 || other.isZero()) return '';
+  return `; this plan takes ${Math.round(less.div(other).toNumber() * 100)} % less`;
+}
+
+function setUpTable(job: PlannedJob, setUp: SetUp, index: number): Table {
+  const { setting, operations, beside } = setUp;
+  const several = job.items.length > 1;
+  const rows = operations.flatMap((operation) =>
+    operation.pieces.map(({ item, parts, count: pieces }): Cell[] => {
+      const { half, part } = operation;
+      const made = job.items[item];
+      const own = made?.result.fit.parts.filter(({ id }) => parts.includes(id)) ?? [];
+      return [
+        text(several && made ? cabinetLabel(made.result.fit) : ''),
+        text(partNames(own)),
+        count(pieces),
+        text(surfaceName(part, half.surface)),
+        text(heldWords(operation, setting)),
+        text(`${surfaceName(part, half.datum)} at the ${half.hand} fence`),
+        lengths(half.slots.map(({ fromZero }) => fromZero)),
+        lengths(half.slots.map(({ fromDatum }) => fromDatum)),
+        text(half.stop && !half.stop.at.isZero() ? ['from the ', surfaceName(part, half.stop.end)] : ''),
+        text(operation.weight ? `${Number(operation.weight.toNumber().toFixed(1))} kg` : ''),
+      ];
+    }),
+  );
+  const pairs = beside.map(
+    ({ left, right, times }): Text => [
+      `Beside each other ${times === 1 ? 'once' : `${times} times`}: ${left.part.id} at the left fence, ${right.part.id} at the right one.`,
+    ],
+  );
+  return {
+    name: `set-up-${index + 1}`,
+    title: [
+      `Set-up ${index + 1}: ${setting.machine}, ${setting.connector} `,
+      setting.depth,
+      ` deep, slots in the ${surfaceWords(setting)}, pattern `,
+      ...patternWords(setting),
+      ', spacer ',
+      ...spacerWords(setting),
+      ', stop ',
+      ...stopWords(setting),
+    ],
+    warning: warning(job),
+    columns: IN_SET_UP,
+    rows,
+    notes: [['Lines set: ', ...listed(setting.lines), ' from the fence.'], ...pairs],
+    cautions: MILLING_CAUTIONS,
+  };
+}
+
+const IN_SET_UP: readonly Column[] = [
+  { heading: 'Cabinet', kind: 'text', optional: true },
+  { heading: 'Part', kind: 'text' },
+  { heading: 'Pieces', kind: 'count' },
+  { heading: 'Mill into', kind: 'text' },
+  { heading: 'Held', kind: 'text' },
+  { heading: 'Datum', kind: 'text' },
+  { heading: 'Lines used', kind: 'lengths' },
+  { heading: 'From datum', kind: 'lengths' },
+  { heading: 'Stop', kind: 'text', optional: true },
+  { heading: 'Weight', kind: 'text', optional: true },
+];

@@ -1,0 +1,55 @@
+import { type ChangeOver, type Operation, type Rational, type Setting, say, type Text } from '@dryfit/engine';
+import { surfaceName } from '../print/surface.js';
+
+/** "12 + 10 = 22", "none", "a block of 21.8", "mark out". */
+export function spacerWords({ spacer }: Setting): Text {
+  switch (spacer.kind) {
+    case 'none':
+      return ['none'];
+    case 'cut':
+      return say`a block of ${spacer.width}`;
+    case 'mark out':
+      return ['mark out'];
+    case 'stock': {
+      const [first, ...others] = spacer.stack;
+      if (first === undefined) return ['none'];
+      if (others.length === 0) return [first];
+      const sum = spacer.stack.reduce((total, piece) => total.add(piece));
+      return [first, ...others.flatMap((piece): Text => [' + ', piece]), ' = ', sum];
+    }
+  }
+}
+
+/** "edge", "face", "mitre": the kind of surface that is slotted. */
+export const surfaceWords = ({ pose }: Setting): string => (pose.surface === 'mitre' ? 'mitred end' : pose.surface);
+
+export const patternWords = ({ pattern, lines }: Setting): Text =>
+  pattern === undefined ? ['lines ', ...listed(lines)] : [pattern];
+
+export const stopWords = ({ stop }: Setting): Text => (stop === undefined ? ['none'] : [stop]);
+
+/** What a change-over is called on a sheet. */
+export const CHANGE_WORDS: Readonly<Record<ChangeOver, string>> = {
+  machine: 'machine',
+  depth: 'depth',
+  base: 'base to centre',
+  pose: 'how the piece is held',
+  pattern: 'pattern',
+  spacer: 'spacer',
+  stop: 'stop',
+};
+
+/** How the piece is held: which side goes where. */
+export function heldWords({ part, half }: Operation, { pose }: Setting): string {
+  const from = surfaceName(part, half.from.side);
+  if (half.role === 'face') return `${surfaceName(part, half.surface)} toward you, ${from} ${pose.reference}`;
+  if (half.role === 'mitre')
+    return `mitred ${surfaceName(part, half.surface)} toward you, ${half.from.kind} (${from}) ${pose.reference}`;
+  return `${surfaceName(part, half.surface)} toward you, ${from} ${pose.reference}`;
+}
+
+export const listed = (lengths: readonly Rational[]): Text =>
+  lengths.flatMap((one, i): Text => (i === 0 ? [one] : [', ', one]));
+
+/** Minutes to a tenth. */
+export const minutes = (time: Rational): string => String(Number(time.toNumber().toFixed(1)));
