@@ -38,8 +38,8 @@ test('a broken text keeps what was last found, and says so', async () => {
   await type(text);
   expect(await hover('shelf     : level')).toMatch(/"value":"\*\*shelf\*\*.*564\.6 × 538 × 17\.7/);
   await type(text.replace('bottom 350 above base.bottom', 'bottom 350 ab'));
-  expect(await hover('shelf     : level')).toMatch(/as it last could be read.*564\.6 × 538 × 17\.7/);
-  expect(await hover('butt shelf')).toMatch(/as it last could be read.*22 = 12 \+ 10/);
+  expect(await hover('shelf     : level')).toMatch(/Of an earlier text.*564\.6 × 538 × 17\.7/);
+  expect(await hover('butt shelf')).toMatch(/Of an earlier text.*22 = 12 \+ 10/);
   await type(text.replace('deep = 560', 'deep = 500'));
   expect(await hover('shelf     : level')).toMatch(/"value":"\*\*shelf\*\*.*564\.6 × 478 × 17\.7/);
 });
@@ -111,9 +111,9 @@ test('right after a keystroke a changed cabinet is told as it was, and nothing i
   shared.workspace.DocumentBuilder.updateBuildOptions = {};
   const worked = vi.spyOn(joinery.joinery.Fits, 'of');
   await type(other.replace('deep = 560', 'deep = 500'));
-  expect(await hover('shelf     : level')).toMatch(/as it last could be read.*564\.6 × 538 × 17\.7/);
+  expect(await hover('shelf     : level')).toMatch(/Of an earlier text.*564\.6 × 538 × 17\.7/);
   // The one that has not changed is known still.
-  expect(await hover('alone : level')).not.toContain('as it last could be read');
+  expect(await hover('alone : level')).not.toContain('Of an earlier text');
   expect(worked).not.toHaveBeenCalled();
   shared.workspace.DocumentBuilder.updateBuildOptions = { validation: true };
   await type(other.replace('deep = 560', 'deep = 501'));
@@ -124,5 +124,5 @@ test('a line of a job keeps its own values while the text is broken', async () =
   const { type, hover } = await typing();
   await type(text);
   await type(text.replace('bottom 350 above base.bottom', 'bottom 350 ab'));
-  expect(await hover('Periodicals(wide = 450')).toMatch(/as it last could be read.*450 × 320 × 720/);
+  expect(await hover('Periodicals(wide = 450')).toMatch(/Of an earlier text.*450 × 320 × 720/);
 });
