@@ -43,12 +43,13 @@ export interface Leg {
 
 /**
  * Takes an assembly, or some items of it, apart down to single items, as far as that can be done.
- * @param few whether to look for moves at once of as few joints as can be, which takes longer
+ * @param neat whether to look for the way of most groups, and for moves at once of as few joints as can be: for steps
+ * that somebody follows; whether there are any does not depend on it
  */
 export function takeApart(
   assembly: Assembly,
   some: readonly number[] = assembly.items.map((_, i) => i),
-  few = false,
+  neat = false,
 ): Apart {
   const ways = waysOf(assembly);
   const links = assembly.links.map(({ entering, host }): readonly [number, number] => [entering, host]);
@@ -56,9 +57,9 @@ export function takeApart(
     if (members.length <= 1) return { kind: 'one', members };
     const groups = connected(members, links);
     if (groups.length > 1) return { kind: 'separate', members, children: groups.map(apart) };
-    const split = straight(assembly, members, ways);
+    const split = straight(assembly, members, ways, neat);
     if (split) return oneByOne(members, split, apart);
-    const together = allAtOnce(assembly, members, few);
+    const together = allAtOnce(assembly, members, neat);
     if (together.kind === 'opens')
       return { kind: 'at once', members, children: together.groups.map(apart), ways: together.ways };
     const round = twoMoves(assembly, members);
@@ -75,13 +76,19 @@ export interface Split {
   readonly arcs: readonly (readonly number[])[];
 }
 
-/** The way along which most groups come apart. */
-function straight(assembly: Assembly, members: readonly number[], ways: readonly Vector[]): Split | undefined {
+/** A way along which they come apart, the first or that of most groups. */
+function straight(
+  assembly: Assembly,
+  members: readonly number[],
+  ways: readonly Vector[],
+  neat: boolean,
+): Split | undefined {
   let best: Split | undefined;
   for (const way of ways) {
     const arcs = blocking(assembly, members, way);
     const groups = components(arcs);
     if (groups.length > (best?.groups.length ?? 1)) best = { groups, moves: [{ way }], arcs };
+    if (best && (!neat || best.groups.length === members.length)) return best;
   }
   return best;
 }

@@ -1,5 +1,5 @@
 import { cross, dot, type Vector } from '../geometry/vector.js';
-import type { Assembly, Bond, Item } from './assembly.js';
+import type { Assembly, Bond, Item, Piece } from './assembly.js';
 import { type Move, runsInto } from './sweep.js';
 
 /** For each member, by its place among the members, those that have to go before it can. */
@@ -34,16 +34,30 @@ export function blocking(assembly: Assembly, members: readonly number[], way: Ve
   bonded(assembly, members, way, block);
   const settled = sloped(assembly, members, way, block);
   const items = members.map((member) => assembly.items[member] as Item);
+  const axis = axisAlong(way);
   for (const [a, b] of beside(items, way)) {
     if (isIn(settled, items.length, a, b)) continue;
     for (const p of items[a]?.pieces ?? []) {
       for (const q of items[b]?.pieces ?? []) {
+        if (axis !== undefined && apartAcross(p, q, axis)) continue;
         if (runsInto(p, q, move)) block(a, b);
         if (runsInto(q, p, move)) block(b, a);
       }
     }
   }
   return arcs;
+}
+
+/** The axis a way is along, if it is. */
+function axisAlong(way: Vector): 0 | 1 | 2 | undefined {
+  const along = ([0, 1, 2] as const).filter((i) => way[i] !== 0);
+  return along.length === 1 ? along[0] : undefined;
+}
+
+/** Whether pieces that move along an axis can never meet. */
+function apartAcross(p: Piece, q: Piece, axis: 0 | 1 | 2): boolean {
+  const [j, k] = axis === 0 ? ([1, 2] as const) : axis === 1 ? ([0, 2] as const) : ([0, 1] as const);
+  return p.hi[j] <= q.lo[j] || q.hi[j] <= p.lo[j] || p.hi[k] <= q.lo[k] || q.hi[k] <= p.lo[k];
 }
 
 /** Who has to go first, filled in pair by pair. */

@@ -1,7 +1,7 @@
 import type { Fit, FittedJoint } from '../fit/fit.js';
 import type { Vector } from '../geometry/vector.js';
-import { Rational } from '../number/rational.js';
 import type { PartId } from '../spec/spec.js';
+import type { Limits } from '../spec/stock.js';
 import { type Apart, stuckIn, takeApart } from './apart.js';
 import { assemblyOf, type Built } from './build.js';
 import { clampsFor } from './clamps.js';
@@ -28,8 +28,10 @@ export interface GlueStep {
   readonly coming: readonly ComingParts[];
   /** Ids of the joints that close in this step. */
   readonly joints: readonly string[];
-  /** Joints that close only while others do: all are drawn together. */
-  readonly atOnce: boolean;
+  /** Joints that close only while the others of their list do, so that all of these are drawn together. */
+  readonly together: readonly (readonly string[])[];
+  /** Whether the parts move each its own way at the same time, as those of a mitred case do. */
+  readonly allMove: boolean;
   readonly connectors: readonly { readonly connector: string; readonly count: number }[];
   readonly clamps: readonly Clamps[];
 }
@@ -62,25 +64,22 @@ interface Known extends Built {
 }
 
 const known = new WeakMap<Fit, Known>();
+const neat = new WeakMap<Fit, Known>();
 
-/** How a cabinet comes apart; worked out once for each fit. */
-function takenApart(fit: Fit): Known {
-  const before = known.get(fit);
+/** How a cabinet comes apart, by whichever moves are found first; worked out once for each fit. */
+const takenApart = (fit: Fit): Known => once(known, fit, () => assemblyOf(fit), false);
+
+/** The same by the moves that make the clearest steps. */
+const neatlyApart = (fit: Fit): Known => once(neat, fit, () => takenApart(fit), true);
+
+function once(cache: WeakMap<Fit, Known>, fit: Fit, build: () => Built, clear: boolean): Known {
+  const before = cache.get(fit);
   if (before) return before;
-  const built = assemblyOf(fit);
-  const now = { ...built, apart: takeApart(built.assembly) };
-  known.set(fit, now);
+  const built = build();
+  const now = { ...built, apart: takeApart(built.assembly, undefined, clear) };
+  cache.set(fit, now);
   return now;
 }
-
-/** The same where as few joints as can be are drawn together, which takes longer. */
-function drawnWithFew(fit: Fit): Known {
-  const now = takenApart(fit);
-  return hasAtOnce(now.apart) ? { ...now, apart: takeApart(now.assembly, undefined, true) } : now;
-}
-
-const hasAtOnce = (apart: Apart): boolean =>
-  apart.kind === 'at once' || ('children' in apart && apart.children.some(hasAtOnce));
 
 /** Groups of parts that no order puts together. */
 export function stuckParts(fit: Fit): readonly StuckParts[] {
@@ -102,7 +101,7 @@ export function stuckParts(fit: Fit): readonly StuckParts[] {
  * also a panel that slides into its groove.
  */
 export function glueUp(fit: Fit, most = Number.POSITIVE_INFINITY): GlueUp {
-  const { assembly, apart, loose, unplaced } = drawnWithFew(fit);
+  const { assembly, apart, loose, unplaced } = neatlyApart(fit);
   const jointOf = new Map(fit.joints.map((joint) => [joint.id, joint]));
   const name = (member: number): PartId => assembly.items[member]?.id ?? '';
   const steps = sequenceOf(apart, assembly.links, most).map((closing, i): GlueStep => {
@@ -112,12 +111,24 @@ export function glueUp(fit: Fit, most = Number.POSITIVE_INFINITY): GlueUp {
       onto: [...closing.onto].sort((a, b) => a - b).map(name),
       coming: closing.coming.map(({ members, legs }) => ({ parts: members.map(name), legs })),
       joints: joints.map(({ id }) => id),
-      atOnce: closing.atOnce,
+      together: drawnTogether(closing),
+      allMove: closing.atOnce,
       connectors: connectorsOf(joints),
       clamps: clampsFor(joints, waysOf(closing)),
     };
   });
   return { steps, stuck: stuckParts(fit), loose, unplaced };
+}
+
+/** Joints under pressure that one piece closes at a time, where it is more than one; all of a step where all move. */
+function drawnTogether({ coming, links, atOnce }: Closing): GlueStep['together'] {
+  const pressed = links.filter((link) => link.pressed);
+  const lists = atOnce
+    ? [pressed]
+    : coming.map(({ members }) =>
+        pressed.filter(({ entering, host }) => members.includes(entering) || members.includes(host)),
+      );
+  return lists.filter((list) => list.length > 1).map((list) => list.map(({ joint }) => joint));
 }
 
 const waysOf = ({ coming, atOnce }: Closing): readonly Vector[] | undefined =>
@@ -136,8 +147,7 @@ function connectorsOf(joints: readonly FittedJoint[]): GlueStep['connectors'] {
 }
 
 /** How many joints a shop can close before its glue sets; endless where it does not say. */
-export function mostJoints(glue: { readonly open: Rational; readonly joint: Rational } | undefined): number {
-  return glue?.joint.gt(Rational.ZERO)
-    ? Math.max(1, Math.floor(glue.open.div(glue.joint).toNumber()))
-    : Number.POSITIVE_INFINITY;
+export function mostJoints({ glueOpen, jointTime }: Pick<Limits, 'glueOpen' | 'jointTime'>): number {
+  if (!glueOpen || !jointTime || jointTime.sign() <= 0) return Number.POSITIVE_INFINITY;
+  return Math.max(1, Math.floor(glueOpen.div(jointTime).toNumber()));
 }

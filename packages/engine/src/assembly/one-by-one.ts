@@ -32,14 +32,7 @@ export function fewest(apart: OneByOne, links: readonly Link[], most: number): r
 function startsOf({ children, after }: OneByOne, links: readonly Link[]): readonly number[] {
   const awaited = new Set(after.flat());
   const ends = children.map((_, c) => (after[c]?.length === 0 || !awaited.has(c) ? 1 : 0));
-  const home = homes(children);
-  const joined = children.map(() => 0);
-  for (const { entering, host } of links) {
-    const [a, b] = [home.get(entering), home.get(host)];
-    if (a === undefined || b === undefined || a === b) continue;
-    joined[a] = (joined[a] as number) + 1;
-    joined[b] = (joined[b] as number) + 1;
-  }
+  const joined = joinedTo(children, links).map((list) => list.length);
   const first = (c: number): number => Math.min(...(children[c]?.members ?? []));
   return children
     .map((_, c) => c)
@@ -56,18 +49,12 @@ function startsOf({ children, after }: OneByOne, links: readonly Link[]): readon
 function oneByOne(apart: OneByOne, links: readonly Link[], most: number, start: number): readonly Closing[] {
   const { children, moves } = apart;
   const out = moves[0]?.way ?? [0, 0, 0];
-  const home = homes(children);
   const reach = reachOf(apart.after);
   const placed = new Set([start]);
   const steps: Closing[] = [];
-  const inner = links.flatMap((link) => {
-    const [a, b] = [home.get(link.entering), home.get(link.host)];
-    return a === undefined || b === undefined || a === b ? [] : [{ link, a, b }];
-  });
+  const joined = joinedTo(children, links);
   const closes = (c: number): readonly Link[] =>
-    inner.filter(({ a, b }) => (a === c && placed.has(b)) || (b === c && placed.has(a))).map(({ link }) => link);
-  const touches = (c: number, d: number): boolean =>
-    inner.some(({ a, b }) => (a === c && b === d) || (a === d && b === c));
+    (joined[c] ?? []).flatMap(({ link, other }) => (placed.has(other) ? [link] : []));
   while (placed.size < children.length) {
     const sideOf = sides(placed, children.length, reach);
     const open = children.flatMap((_, c) => {
@@ -81,12 +68,14 @@ function oneByOne(apart: OneByOne, links: readonly Link[], most: number, start: 
     const [lead] = open;
     if (!lead) return steps;
     const taken = [lead];
+    const together = new Set([lead.c]);
     let count = lead.closed.length;
-    for (const one of open.slice(1)) {
-      const apartFromAll = taken.every(({ c }) => !touches(c, one.c) && !reach[c]?.has(one.c) && !reach[one.c]?.has(c));
-      if (one.side !== lead.side || one.closed.length === 0 || lead.closed.length === 0 || !apartFromAll) continue;
-      if (count + one.closed.length > most) continue;
+    for (const one of lead.closed.length === 0 ? [] : open.slice(1)) {
+      if (one.side !== lead.side || one.closed.length === 0 || count + one.closed.length > most) continue;
+      if (joined[one.c]?.some(({ other }) => together.has(other))) continue;
+      if (taken.some(({ c }) => reach[c]?.has(one.c) || reach[one.c]?.has(c))) continue;
       taken.push(one);
+      together.add(one.c);
       count += one.closed.length;
     }
     const way = lead.side > 0 ? negate(out) : out;
@@ -99,6 +88,22 @@ function oneByOne(apart: OneByOne, links: readonly Link[], most: number, start: 
     for (const { c } of taken) placed.add(c);
   }
   return steps;
+}
+
+/** For each child, the links to others. */
+function joinedTo(
+  children: readonly Apart[],
+  links: readonly Link[],
+): readonly (readonly { readonly link: Link; readonly other: number }[])[] {
+  const home = homes(children);
+  const joined: { readonly link: Link; readonly other: number }[][] = children.map(() => []);
+  for (const link of links) {
+    const [a, b] = [home.get(link.entering), home.get(link.host)];
+    if (a === undefined || b === undefined || a === b) continue;
+    joined[a]?.push({ link, other: b });
+    joined[b]?.push({ link, other: a });
+  }
+  return joined;
 }
 
 const members = ({ children }: OneByOne, c: number): readonly number[] => children[c]?.members ?? [];

@@ -3,6 +3,7 @@ import { expect, it } from 'vitest';
 import { type Apart, stuckIn, takeApart } from './apart.js';
 import type { Assembly } from './assembly.js';
 import { type Cell, goesTogether, type Puzzle } from './orders.fixture.js';
+import { sequenceOf } from './sequence.js';
 import { whyStuck } from './stuck.js';
 
 /** Cells are larger than any play. */
@@ -120,6 +121,61 @@ it('every part comes in exactly once, whatever the puzzle', () => {
     { numRuns: 100, seed: 3 },
   );
 });
+
+it('each step of a glue-up can be made, and none leaves a part out', () => {
+  let made = 0;
+  fc.assert(
+    fc.property(puzzles, fc.integer({ min: 1, max: 4 }), (puzzle, most) => {
+      const assembly = assemblyOf(puzzle);
+      const apart = takeApart(assembly, undefined, true);
+      fc.pre(stuckIn(apart).length === 0);
+      // What has been brought together, group by group.
+      let groups: Set<number>[] = puzzle.parts.map((_, i) => new Set([i]));
+      for (const { onto, coming, links } of sequenceOf(apart, assembly.links, most)) {
+        const there = new Set(onto);
+        if (coming.length > 1) expect(links.length).toBeLessThanOrEqual(most);
+        for (const { members, legs } of coming) {
+          expect(comesHome(puzzle, new Set(members), there, legs)).toBe(true);
+          for (const member of members) there.add(member);
+        }
+        groups = [there, ...groups.filter((group) => ![...group].some((part) => there.has(part)))];
+        made++;
+      }
+      expect(groups.flatMap((group) => [...group]).sort((a, b) => a - b)).toEqual(puzzle.parts.map((_, i) => i));
+      // Whatever a joint brings together has come together.
+      for (const [a, b] of puzzle.links) expect(groups.find((group) => group.has(a))?.has(b)).toBe(true);
+    }),
+    { numRuns: 300, seed: 11 },
+  );
+  expect(made).toBeGreaterThan(300);
+});
+
+/** Cell by cell: taken back along its legs, the last first, what has come meets nothing, and every bond lets it go. */
+function comesHome(
+  { parts, bonds }: Puzzle,
+  moving: ReadonlySet<number>,
+  staying: ReadonlySet<number>,
+  legs: readonly { readonly way: readonly number[]; readonly length?: number | undefined }[],
+): boolean {
+  const taken = new Set([...staying].flatMap((part) => (parts[part] ?? []).map(String)));
+  let at = [...moving].flatMap((part) => parts[part] ?? []);
+  let held = bonds.filter(
+    ({ entering, host }) => (moving.has(entering) && staying.has(host)) || (moving.has(host) && staying.has(entering)),
+  );
+  for (const { way, length } of [...legs].reverse()) {
+    for (const { entering, way: own } of held) {
+      const out = moving.has(entering) ? own : own.map((k) => -k || 0);
+      if (String(out) !== String(way.map((k) => -k || 0))) return false;
+    }
+    const steps = length === undefined ? 12 : length / CELL;
+    held = held.filter((bond) => bond.length > steps);
+    for (let step = 0; step < steps; step++) {
+      at = at.map(([x, y, z]): Cell => [x - (way[0] ?? 0), y - (way[1] ?? 0), z - (way[2] ?? 0)]);
+      if (at.some((cell) => taken.has(String(cell)))) return false;
+    }
+  }
+  return true;
+}
 
 const leaves = (apart: Apart): number[] =>
   apart.kind === 'one' || apart.kind === 'stuck' ? [...apart.members] : apart.children.flatMap(leaves);
