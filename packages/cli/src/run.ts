@@ -142,6 +142,7 @@ Examples:
     .description('say in which set-ups a job is milled, and in which order they cost least to change')
     .argument('<file>', 'a .joinery file with a job')
     .argument('[job]', 'the job, where the file has several')
+    .addOption(new Option('--format <format>', 'what to print').choices(['text', 'json']).default('text'))
     .option('--seconds <n>', 'how long an order may be reckoned on', within(0.1, 3600), 10)
     .option('--with-errors', 'plan although there are errors; every table says so')
     .addHelpText(
@@ -152,7 +153,8 @@ the way that costs least in all is taken. What is not proven to be least is told
 
 Examples:
   dryfit plan periodicals.joinery
-  dryfit plan periodicals.joinery Library --seconds 60`,
+  dryfit plan periodicals.joinery Library --seconds 60
+  dryfit plan periodicals.joinery --format json > plan.json`,
     )
     .action(async (file, job, options) => done(await plan(file, job, options, io)));
 

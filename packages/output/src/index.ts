@@ -11,6 +11,8 @@ export type { CabinetJson, FitJson, JointJson, PartJson } from './fit-json/schem
 export { tables } from './generated/tables.js';
 export type { MilledHalf } from './halves.js';
 export { type Locate, type Place, placeOf, type Quoted } from './place.js';
+export { planJson, planJsonText } from './plan/json.js';
+export type { PlanJson } from './plan/schema.js';
 export { type PlannedJob, planTables } from './plan/tables.js';
 export { printLength, printText } from './print/length.js';
 export { type Paint, PLAIN } from './print/paint.js';

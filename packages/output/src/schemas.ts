@@ -1,6 +1,7 @@
 import type { TSchema } from '@sinclair/typebox';
 import { FindingSchema, FindingsSchema } from './findings/schema.js';
 import { FitSchema, JointSchema, PartSchema } from './fit-json/schema.js';
+import { PlanSchema } from './plan/schema.js';
 import { Approximate, Dimension, Exact, Place, Side } from './schema-parts.js';
 
 const COMMON = {
@@ -15,7 +16,11 @@ const COMMON = {
 };
 
 /** The published schemas by the names of their files. */
-export const schemas = { fit: withDefinitions(FitSchema), findings: withDefinitions(FindingsSchema) };
+export const schemas = {
+  fit: withDefinitions(FitSchema),
+  findings: withDefinitions(FindingsSchema),
+  plan: withDefinitions(PlanSchema),
+};
 
 /** The same schema with what recurs in it written once, under $defs. */
 function withDefinitions(schema: TSchema): object {

@@ -1,11 +1,12 @@
 import { planWork } from '@dryfit/engine';
-import { type PlannedJob, planTables, toPlain } from '@dryfit/output';
+import { type PlannedJob, planJson, planJsonText, planTables, toPlain } from '@dryfit/output';
 import { CLEAN, ERRORS, type Io, Misuse } from '../io.js';
 import type { FindingOptions } from '../options.js';
 import { paintFor } from '../paint.js';
 import { sound } from '../sound.js';
 
 export interface PlanOptions extends FindingOptions {
+  readonly format?: 'text' | 'json' | undefined;
   readonly withErrors?: boolean | undefined;
   /** Seconds that the order may be reckoned on. */
   readonly seconds?: number | undefined;
@@ -29,6 +30,10 @@ export async function plan(file: string, name: string | undefined, options: Plan
     plan: await planWork(job.items, (options.seconds ?? 10) * 1000),
     errors: counts.errors,
   };
+  if (options.format === 'json') {
+    io.out.write(planJsonText(planJson(planned)));
+    return counts.errors > 0 ? ERRORS : CLEAN;
+  }
   const paint = paintFor(io.out, io.env);
   io.out.write(
     planTables(planned)

@@ -1,4 +1,4 @@
-import type { Plan, Rational, SetUp, Text } from '@dryfit/engine';
+import type { Operation, Plan, Rational, SetUp, Text } from '@dryfit/engine';
 import { cabinetLabel, type Item } from '../batch.js';
 import { MILLING_CAUTIONS } from '../cautions.js';
 import { partNames } from '../print/order.js';
@@ -124,11 +124,21 @@ function setUpTable(job: PlannedJob, setUp: SetUp, index: number): Table {
       ];
     }),
   );
-  const pairs = beside.map(
-    ({ left, right, times }): Text => [
-      `Beside each other ${times === 1 ? 'once' : `${times} times`}: ${left.part.id} at the left fence, ${right.part.id} at the right one.`,
-    ],
-  );
+  const named = ({ part, half, pieces }: Operation): Text => {
+    const made = several ? job.items[pieces[0]?.item ?? 0] : undefined;
+    const by = `${part.id} by its ${surfaceName(part, half.surface)}`;
+    return made ? [by, ' of ', ...cabinetLabel(made.result.fit)] : [by];
+  };
+  const pairs = beside.map(({ left, right, times }): Text => {
+    const often = times === 1 ? 'once' : `${times} times`;
+    return [
+      `Beside each other ${often}: `,
+      ...named(left),
+      ' at the left fence, ',
+      ...named(right),
+      ' at the right one.',
+    ];
+  });
   return {
     name: `set-up-${index + 1}`,
     title: [
