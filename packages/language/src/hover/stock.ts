@@ -120,7 +120,7 @@ export function poseHover(pose: Pose): string {
 }
 
 export function limitsHover(limits: Limits, lengths: Lengths): string {
-  const { alike, gap, movement, sag, sagAtMost, sagInTime, skin, slotToEdge, step, wall } = limits;
+  const { alike, gap, glueOpen, jointTime, movement, sag, sagAtMost, sagInTime, skin, slotToEdge, step, wall } = limits;
   const rows = { slotToEdge, wall, skin, step, gap, alike, movement, ...(sagAtMost ? { sagAtMost } : {}) };
   const parts = { sag, ...(sagInTime ? { sagInTime } : {}) };
   const own = (name: string) => (limits.written.includes(name) ? '' : ', as the language has it');
@@ -135,9 +135,13 @@ export function limitsHover(limits: Limits, lengths: Lengths): string {
         LIMIT_WORDS[name as keyof typeof LIMIT_WORDS],
         `1/${Number((1 / part.toNumber()).toFixed(1))} of its span${own(name)}`,
       ]),
+      ['glue open', minutes(glueOpen)],
+      ['a joint closed in', minutes(jointTime)],
     ]),
   );
 }
+
+const minutes = (time: Rational | undefined): string | undefined => time && `${Number(time.toNumber().toFixed(2))} min`;
 
 const LIMIT_WORDS = {
   slotToEdge: 'slot to edge along the run',

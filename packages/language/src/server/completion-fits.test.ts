@@ -177,7 +177,17 @@ describe('words', () => {
       'by',
       'source',
     ]);
-    expect(words(await at('limits { wall beside slot 3\n | }'))).toEqual(['slot', 'skin', 'step', 'alike', 'sag', 'gap', 'movement']);
+    expect(words(await at('limits { wall beside slot 3\n | }'))).toEqual([
+      'slot',
+      'skin',
+      'step',
+      'alike',
+      'sag',
+      'gap',
+      'movement',
+      'glue',
+      'joint',
+    ]);
     expect(words(await at('jig j { stop 0 to 5 step 1\n | }'))).not.toContain('stop');
   });
 

@@ -50,6 +50,9 @@ const WORDS = {
 /** Limits in parts of a span. */
 const PARTS_OF_SPAN = { sag: 'sag', sagInTime: 'sag in time' } as const;
 
+/** Limits in minutes. */
+const MINUTES = { glueOpen: 'glue open', jointTime: 'joint closed in' } as const;
+
 export function readLimits(node: LimitsNode, unit: Unit, report: (finding: Finding) => void): Limits {
   const settings = new Settings(node, 'the limits', unit, report);
   const limits: { -readonly [K in keyof Limits]: Limits[K] } = { ...DEFAULT_LIMITS, source: settings.places.of(node) };
@@ -73,6 +76,22 @@ export function readLimits(node: LimitsNode, unit: Unit, report: (finding: Findi
         node,
         say`${words} is a part of the span above 0 and below 1, and ${text} is none`,
         say`Write it as a fraction, as in ${words} 1/144 of span.`,
+      );
+    }
+  }
+  for (const key of Object.keys(MINUTES) as (keyof typeof MINUTES)[]) {
+    const words = MINUTES[key];
+    const text = settings.one(node[key], words, key);
+    if (text === undefined) continue;
+    const value = plainNumber(text);
+    if (value && value.sign() > 0) {
+      limits[key] = value;
+      written.push(key);
+    } else {
+      settings.wrong(
+        node,
+        say`${words} is a time above 0, and ${text} is none`,
+        say`Write it in minutes, as in ${words} 10 min.`,
       );
     }
   }
