@@ -6,6 +6,7 @@ import { failing } from './support/occurrences.js';
 
 /** Checks for which no text can be changed so that the trouble is gone, and why; they can be allowed with a reason. */
 const NO_CHANGE: Readonly<Record<string, string>> = {
+  'glue-sets-first': 'how long glue stays open, and which joint goes without it, is for the workshop to say',
   'moisture-out-of-range': 'moisture is what it is where the cabinet stands',
 };
 

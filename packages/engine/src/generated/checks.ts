@@ -16,6 +16,7 @@ import { facesMeet } from '../checks/faces-meet.js';
 import { fenceOutOfReach } from '../checks/fence-out-of-reach.js';
 import { flushNotReference } from '../checks/flush-not-reference.js';
 import { gapAtJoint } from '../checks/gap-at-joint.js';
+import { glueSetsFirst } from '../checks/glue-sets-first.js';
 import { grainAcross } from '../checks/grain-across.js';
 import { grooveBottomsOut } from '../checks/groove-bottoms-out.js';
 import { grooveShows } from '../checks/groove-shows.js';
@@ -78,6 +79,7 @@ export const checks: readonly Check[] = [
   fenceOutOfReach,
   flushNotReference,
   gapAtJoint,
+  glueSetsFirst,
   grainAcross,
   grooveBottomsOut,
   grooveShows,
