@@ -83,3 +83,14 @@ export function within(least: number, most: number): (words: string) => number {
     return n;
   };
 }
+
+/** Reads a whole number of an option that goes from `least` to `most`. */
+export function whole(least: number, most: number): (words: string) => number {
+  return (words) => {
+    const n = Number(words);
+    if (!/^\d+$/.test(words) || n < least || n > most) {
+      throw new InvalidArgumentError(`It must be a whole number from ${least} to ${most}.`);
+    }
+    return n;
+  };
+}

@@ -7,8 +7,9 @@ import { draw } from './commands/draw.js';
 import { explain } from './commands/explain.js';
 import { format } from './commands/format.js';
 import { plan } from './commands/plan.js';
+import { tolerance } from './commands/tolerance.js';
 import { type Io, MISUSE, Misuse } from './io.js';
-import { withFindingOptions, within } from './options.js';
+import { whole, withFindingOptions, within } from './options.js';
 
 /**
  * Runs the command line and gives its exit code: 0 clean, 1 errors were found, 2 the command was called wrongly or
@@ -157,6 +158,33 @@ Examples:
   dryfit plan periodicals.joinery --format json > plan.json`,
     )
     .action(async (file, job, options) => done(await plan(file, job, options, io)));
+
+  withFindingOptions(program.command('tolerance'))
+    .description('say how far off joints and sizes may come, from what, and what another batch of sheets does')
+    .argument('<file>', 'a .joinery file')
+    .option('--cabinet <name>', 'only this cabinet')
+    .option('--samples <n>', 'cabinets tried by chance; 0 for none', whole(0, 10_000_000), 10_000)
+    .option('--seed <n>', 'where chance starts; the same seed tries the same cabinets', whole(0, 2 ** 31 - 1), 1)
+    .option(
+      '--measure <material=thickness>',
+      'what if a batch measures that; may be given again for others',
+      (words: string, before: readonly string[] = []) => [...before, words],
+    )
+    .option('--json', 'print data instead of text')
+    .addHelpText(
+      'after',
+      `
+Only what the text and the shop say is off is counted: tolerances of sheets, machines and written lengths, and the
+shop's block of tolerances. Errors are added by root sum square and all at once; what is let pass stands in the
+shop's limits. With --measure it says what has to be re-cut and re-set, and what comes of it where nothing is.${CODES}
+
+Examples:
+  dryfit tolerance bookcase.joinery
+  dryfit tolerance bookcase.joinery --samples 200000 --seed 7
+  dryfit tolerance bookcase.joinery --measure birch18=17.4
+  dryfit tolerance bookcase.joinery --json > tolerance.json`,
+    )
+    .action(async (file, options) => done(await tolerance(file, options, io)));
 
   program
     .command('format')

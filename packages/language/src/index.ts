@@ -17,4 +17,5 @@ export { Trial } from './fixes/trial.js';
 export { formatText } from './format/format.js';
 export { type Reader, readerOf } from './format/pieces.js';
 export { createJoineryServices } from './module.js';
+export { MILLIMETRES, readNumber } from './parser/numbers.js';
 export type { JoineryServices } from './services.js';

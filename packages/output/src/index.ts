@@ -24,3 +24,7 @@ export { toMarkdown } from './table/markdown.js';
 export { toPlain } from './table/plain.js';
 export type { Cell, Column, Table } from './table/table.js';
 export { slotRows, table as slotTable } from './tables/slots.js';
+export { batchText } from './tolerance/batch-text.js';
+export { toleranceJson } from './tolerance/json.js';
+export type { ToleranceJson } from './tolerance/schema.js';
+export { toleranceText } from './tolerance/text.js';

@@ -3,6 +3,7 @@ import { FindingSchema, FindingsSchema } from './findings/schema.js';
 import { FitSchema, JointSchema, PartSchema } from './fit-json/schema.js';
 import { PlanSchema } from './plan/schema.js';
 import { Approximate, Dimension, Exact, Place, Side } from './schema-parts.js';
+import { ToleranceSchema } from './tolerance/schema.js';
 
 const COMMON = {
   exact: Exact,
@@ -20,6 +21,7 @@ export const schemas = {
   fit: withDefinitions(FitSchema),
   findings: withDefinitions(FindingsSchema),
   plan: withDefinitions(PlanSchema),
+  tolerance: withDefinitions(ToleranceSchema),
 };
 
 /** The same schema with what recurs in it written once, under $defs. */

@@ -1,10 +1,9 @@
 import { cabinetLabel, countFindings, explainable, explainedText, explain as explainIn, plural } from '@dryfit/output';
-import type { Examination } from '../examination.js';
+import { chosen } from '../chosen.js';
 import { examineFile } from '../examine.js';
 import { CLEAN, ERRORS, type Io, Misuse } from '../io.js';
 import { type FindingOptions, lengthFormat } from '../options.js';
 import { paintFor } from '../paint.js';
-import { variants } from '../variants.js';
 
 export interface ExplainOptions extends FindingOptions {
   readonly cabinet?: string | undefined;
@@ -31,15 +30,6 @@ export async function explain(
   if (errors === 0) return CLEAN;
   io.err.write(`dryfit: ${file} has ${plural(errors, 'error')}; dryfit check ${file} tells them\n`);
   return ERRORS;
-}
-
-function chosen(examination: Examination, cabinet: string | undefined, file: string) {
-  const all = variants(examination).map((variant) => variant.result);
-  const results = all.filter((result) => cabinet === undefined || result.fit.name === cabinet);
-  if (all.length === 0) throw new Misuse(`there is no cabinet in ${file}`);
-  if (results.length > 0) return results;
-  const names = [...new Set(all.map((result) => result.fit.name))].sort();
-  throw new Misuse(`there is no cabinet ${cabinet} in ${file}; there is ${names.join(', ')}`);
 }
 
 function unknown(name: string, results: ReturnType<typeof chosen>): string {

@@ -8,6 +8,7 @@ export {
   type Batch,
   type Changed,
   type CutAnew,
+  fromBatch,
   ifMeasured,
   type Otherwise,
   type Recut,
