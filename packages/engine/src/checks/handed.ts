@@ -1,6 +1,6 @@
 import type { FittedPart } from '../fit/fit.js';
 import { say } from '../fit/text.js';
-import { pieceSignature } from '../parts/same.js';
+import { mayMirror, pieceSignature } from '../parts/same.js';
 import type { Check, CheckContext, Found } from './check.js';
 import { alike } from './support/alike.js';
 import { offWithinPlay, type Piece, pieceOf, TURNS } from './support/hands.js';
@@ -39,6 +39,7 @@ function confused(
   first: readonly [FittedPart, ...FittedPart[]],
   second: readonly [FittedPart, ...FittedPart[]],
 ): Found | undefined {
+  if (!mayMirror(first[0], second[0])) return undefined;
   const [a, b] = [pieceOf(first[0]), pieceOf(second[0])];
   const way = a && b && wayIn(context, a, b);
   if (!way || pieceSignature(first[0], true) !== pieceSignature(second[0])) return undefined;

@@ -54,9 +54,10 @@ function sizeOf(part: FittedPart): Sized['size'] | undefined {
 
 /** By how much two pieces differ, when that is something and yet too little in every direction. */
 function apartOf(a: Sized, b: Sized, limit: Rational): readonly Rational[] | undefined {
-  if (a.part.material !== b.part.material) return undefined;
+  if (a.part.material !== b.part.material || a.size.every((size, at) => size.equals(b.size[at] as Rational)))
+    return undefined;
   const apart = a.size.map((size, at) => size.sub(b.size[at] as Rational).abs());
-  return apart.every((by) => by.lt(limit)) && apart.some((by) => !by.isZero()) ? apart : undefined;
+  return apart.every((by) => by.lt(limit)) ? apart : undefined;
 }
 
 function describe(

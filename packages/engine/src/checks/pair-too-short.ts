@@ -1,6 +1,6 @@
 import type { FittedJoint } from '../fit/fit.js';
 import { say } from '../fit/text.js';
-import { mouthLength, reaches } from '../geometry/mouth.js';
+import { mouthLength, reaches, surelyReaches } from '../geometry/mouth.js';
 import { addBounded, type Bounded, boundedOf } from '../number/bounded.js';
 import { Rational } from '../number/rational.js';
 import type { Check, CheckContext, Found } from './check.js';
@@ -26,10 +26,14 @@ function tooNear(
   { spec }: CheckContext,
   { half, connector, machine }: Milled,
 ): readonly [Rational, Rational] | undefined {
+  const { skin } = spec.shop.limits;
+  const least = skin.toNumber();
   for (const [i, slot] of half.slots.entries()) {
     const next = half.slots[i + 1];
     if (!next) continue;
-    const between = next.fromZero.sub(slot.fromZero).sub(spec.shop.limits.skin);
+    const rough = (next.fromZero.toNumber() - slot.fromZero.toNumber() - least) / 2;
+    if (surelyReaches(slot.length, rough, 0)) continue;
+    const between = next.fromZero.sub(slot.fromZero).sub(skin);
     if (!reaches(connector, machine, half.depth, between.div(Rational.TWO), Rational.ZERO))
       return [slot.fromZero, next.fromZero];
   }

@@ -4,6 +4,7 @@ import { compareBounded } from '../number/bounded.js';
 import type { Rational } from '../number/rational.js';
 import { type CutBody, cutBodies } from '../solids/cuts.js';
 import { type NearCuts, nearCuts } from '../solids/near.js';
+import { rowsComeNear } from '../solids/rows.js';
 import type { Check, CheckContext, Found } from './check.js';
 import { alike, byId, once } from './support/alike.js';
 import { cutName } from './support/cut-names.js';
@@ -58,7 +59,9 @@ function tooNear(context: CheckContext, skin: Rational): NearCuts[] {
   const near: NearCuts[] = [];
   for (const part of context.fit.parts) {
     if (part.cuts.length < 2) continue;
-    for (const pair of nearCuts(cutBodies(part, thinnest(context, part), context.joint), asked)) {
+    const thin = thinnest(context, part);
+    if (!rowsComeNear(part, thin, context.joint, asked)) continue;
+    for (const pair of nearCuts(cutBodies(part, thin, context.joint), asked)) {
       if (pair.apart.value !== 0 && compareBounded(pair.apart, skin) !== -1) continue;
       const { one, two, from, to } = pair;
       near.push(byId(one.row, two.row) <= 0 ? pair : { ...pair, one: two, two: one, from: to, to: from });

@@ -10,6 +10,13 @@ export function mouthLength(connector: Connector, machine: Machine, depth: Ratio
 }
 
 /**
+ * Whether an opening of this length surely has `rest` more than half of itself in `room` from its middle, mm, told by
+ * doubles. Nearly all have, and only for the others need it be reckoned exactly.
+ */
+export const surelyReaches = ({ value, error }: Bounded, room: number, rest: number): boolean =>
+  room - rest - value / 2 > 1e-9 * (1 + Math.abs(room) + rest + value) + error;
+
+/**
  * Whether `room` from a slot's middle is at least half its opening and `rest` more: exact even for a disc, whose
  * half chord is the root of p·(D − p).
  */

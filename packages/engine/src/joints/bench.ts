@@ -1,8 +1,10 @@
-import type { FittedBand } from '../fit/fit.js';
+import type { FittedBand, Spacer } from '../fit/fit.js';
 import { Rational } from '../number/rational.js';
 import type { Solved } from '../sizes/solved.js';
+import type { Tolerance } from '../spec/input.js';
 import { outward, type Side } from '../spec/sides.js';
 import type { PartId, Spec } from '../spec/spec.js';
+import { makeUp } from './spacers.js';
 
 /** Bands glued on a part, one a side; a side banded twice carries the later band written. */
 export function bandsOf(spec: Spec, part: PartId): readonly FittedBand[] {
@@ -19,6 +21,8 @@ export function bandsOf(spec: Spec, part: PartId): readonly FittedBand[] {
 /** The parts as they lie at the bench when they are milled: finished, or still without their bands. */
 export class Bench {
   private readonly bands = new Map<PartId, readonly FittedBand[]>();
+  /** Like parts are set back alike. */
+  private readonly spacers = new Map<string, Spacer>();
 
   constructor(private readonly solved: Solved) {
     if (solved.spec.milled.when === 'before banding') {
@@ -34,6 +38,19 @@ export class Bench {
   /** Coordinate of a side as it lies at the bench. */
   at(part: PartId, side: Side): Rational | undefined {
     const finished = this.solved.at(part, side);
-    return finished?.sub(this.missing(part, side).mul(Rational.of(outward(side))));
+    const missing = this.missing(part, side);
+    if (missing.isZero()) return finished;
+    return outward(side) === 1 ? finished?.sub(missing) : finished?.add(missing);
+  }
+
+  /** What makes up a setback, mm; `cut` where the joint asks for a block of its own. */
+  spacer(setback: Rational, tolerance: Tolerance, cut: boolean): Spacer {
+    const { jig } = this.solved.spec.shop;
+    if (setback.sign() <= 0) return makeUp(setback, tolerance, jig, cut);
+    const { plus, minus } = tolerance;
+    const key = `${setback} ${plus} ${minus} ${cut}`;
+    const spacer = this.spacers.get(key) ?? makeUp(setback, tolerance, jig, cut);
+    this.spacers.set(key, spacer);
+    return spacer;
   }
 }

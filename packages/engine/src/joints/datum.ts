@@ -1,5 +1,5 @@
 import type { Trouble } from '../fit/fit.js';
-import { Rational } from '../number/rational.js';
+import type { Rational } from '../number/rational.js';
 import { hostsOf } from '../sizes/hosts.js';
 import type { Solved } from '../sizes/solved.js';
 import { type Axis, axisOf, outward, type Side } from '../spec/sides.js';
@@ -32,13 +32,7 @@ export function datumOf(solved: Solved, bench: Bench, joint: JointStatement, run
   for (const id of [...hostsOf(joint), ...joint.entering]) {
     const edge = bench.at(id, side);
     if (edge === undefined) continue;
-    if (
-      zero === undefined ||
-      edge
-        .sub(zero)
-        .mul(Rational.of(outward(side)))
-        .sign() > 0
-    ) {
+    if (zero === undefined || edge.compare(zero) === outward(side)) {
       zero = edge;
       zeroPart = id;
     }
@@ -48,8 +42,8 @@ export function datumOf(solved: Solved, bench: Bench, joint: JointStatement, run
 
 /** Distance inward from zero to a coordinate along the run, mm. */
 export const inward = (datum: Side, zero: Rational, coordinate: Rational): Rational =>
-  zero.sub(coordinate).mul(Rational.of(outward(datum)));
+  outward(datum) === 1 ? zero.sub(coordinate) : coordinate.sub(zero);
 
 /** Coordinate of a line at a distance inward from zero. */
 export const coordinateAt = (datum: Side, zero: Rational, fromZero: Rational): Rational =>
-  zero.sub(fromZero.mul(Rational.of(outward(datum))));
+  outward(datum) === 1 ? zero.sub(fromZero) : zero.add(fromZero);

@@ -2,7 +2,7 @@ import type { Half, Line, Slot } from '../fit/fit.js';
 import { mitreFace } from '../geometry/mitre.js';
 import { mouthLength } from '../geometry/mouth.js';
 import { type Bounded, boundedOf } from '../number/bounded.js';
-import { Rational } from '../number/rational.js';
+import type { Rational } from '../number/rational.js';
 import type { Solved } from '../sizes/solved.js';
 import { type Axis, axisOf, outward, type Side, thicknessAxis } from '../spec/sides.js';
 import type { JointStatement, PartSpec } from '../spec/spec.js';
@@ -10,8 +10,6 @@ import type { Connector, Machine } from '../spec/stock.js';
 import type { Bench } from './bench.js';
 import { coordinateAt, type Datum, inward } from './datum.js';
 import { fenceHand, heldMitre, heldSquare } from './hand.js';
-import { pointAt } from './place.js';
-import { makeUp } from './spacers.js';
 
 /** Everything the two halves of a joint share. */
 export interface Shared {
@@ -64,7 +62,9 @@ export function halfOf(solved: Solved, bench: Bench, shared: Shared, plan: HalfP
   const length = mouthLength(shared.connector, shared.machine, depth);
   const used = shared.lines.filter((line) => line.use === 'used');
   const slots: Slot[] = used.map(({ fromZero }, i) => {
-    const along = coordinateAt(datum.side, zero, fromZero);
+    const centre = { x: shared.contactPlane, y: shared.contactPlane, z: shared.contactPlane };
+    centre[run] = coordinateAt(datum.side, zero, fromZero);
+    centre[shared.acrossAxis] = placed.acrossCoordinate;
     return {
       id: `${shared.id} ${part.id} ${i + 1}`,
       part: part.id,
@@ -73,13 +73,7 @@ export function halfOf(solved: Solved, bench: Bench, shared: Shared, plan: HalfP
       fromZero,
       fromDatum: fromZero.sub(setback),
       fromReference: placed.across,
-      centre: pointAt(
-        [
-          [run, along],
-          [shared.acrossAxis, placed.acrossCoordinate],
-        ],
-        shared.contactPlane,
-      ),
+      centre,
       length,
     };
   });
@@ -95,7 +89,7 @@ export function halfOf(solved: Solved, bench: Bench, shared: Shared, plan: HalfP
     mitre: plan.mitre,
     datum: datum.side,
     setback,
-    spacer: makeUp(setback, tolerance, jig, shared.joint.spacerCut !== undefined),
+    spacer: bench.spacer(setback, tolerance, shared.joint.spacerCut !== undefined),
     from: placed.from,
     across: placed.across,
     stop: placed.stop,
@@ -116,7 +110,6 @@ interface Across {
 /** Where the slots lie across the run: from a reference face, an end with a stop, or a toe. */
 function placeAcross(solved: Solved, bench: Bench, shared: Shared, plan: HalfPlan): Across | undefined {
   const { part, reference } = plan;
-  const sign = Rational.of(outward(reference));
   if (plan.role === 'mitre') {
     // The toe line lies in the plane both parts share across the run: the entering part's outer face, the host's end.
     const shown = [plan.mitre?.outer ?? reference, plan.surface].find((side) => axisOf(side) === shared.acrossAxis);
@@ -128,12 +121,13 @@ function placeAcross(solved: Solved, bench: Bench, shared: Shared, plan: HalfPla
       acrossCoordinate: toe,
     };
   }
-  const coordinate = shared.referencePlane.sub(shared.c.mul(sign));
+  const out = outward(reference) === 1;
+  const coordinate = out ? shared.referencePlane.sub(shared.c) : shared.referencePlane.add(shared.c);
   const own = plan.role === 'edge' ? solved.at(part.id, reference) : bench.at(part.id, reference);
   if (own === undefined) return undefined;
-  const across = own.sub(coordinate).mul(sign);
+  const across = out ? own.sub(coordinate) : coordinate.sub(own);
   if (plan.role === 'edge') return { from: { kind: 'face', side: reference }, across, acrossCoordinate: coordinate };
-  const at = own.sub(shared.referencePlane).mul(sign);
+  const at = out ? own.sub(shared.referencePlane) : shared.referencePlane.sub(own);
   return { from: { kind: 'end', side: reference }, across, acrossCoordinate: coordinate, stop: { end: reference, at } };
 }
 

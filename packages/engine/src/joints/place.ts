@@ -1,4 +1,3 @@
-import type { Point } from '../fit/fit.js';
 import type { Rational } from '../number/rational.js';
 import type { Solved } from '../sizes/solved.js';
 import { type Axis, highSide, lowSide } from '../spec/sides.js';
@@ -32,11 +31,4 @@ export function without(range: Range, taken: Range): Range | undefined {
   const after = { lo: common.hi, hi: range.hi };
   const longer = before.hi.sub(before.lo).ge(after.hi.sub(after.lo)) ? before : after;
   return longer.lo.lt(longer.hi) ? longer : undefined;
-}
-
-/** A point from one coordinate per named axis. */
-export function pointAt(coordinates: readonly (readonly [Axis, Rational])[], rest: Rational): Point {
-  const point = { x: rest, y: rest, z: rest };
-  for (const [axis, value] of coordinates) point[axis] = value;
-  return point;
 }

@@ -3,6 +3,9 @@ import { Rational } from '../number/rational.js';
 import type { Tolerance } from '../spec/input.js';
 import type { Jig } from '../spec/stock.js';
 
+/** More than doubles can be off by in a sum of a rack's spacers, as a part of it. */
+const ROUNDING = 1e-9;
+
 /** Stacks tried before giving up on a rack of very many spacers. */
 const MOST_STACKS = 200_000;
 
@@ -23,12 +26,18 @@ export function makeUp(width: Rational, tolerance: Tolerance, jig: Jig | undefin
   if (!jig || jig.fences.length === 0) return without('mark out');
   if (cut) return without('cut');
   const within = jig.within ?? Rational.ZERO;
+  const far = within.add(Rational.max(tolerance.plus, tolerance.minus)).toNumber();
   const fits = (stack: Stack): boolean => worstOff(stack.off, tolerance).le(within);
-  const { found, nearest } = searchStacks(width, jig.spacers, fits);
+  const { found, nearest } = searchStacks(width, jig.spacers, fits, far);
   const stack = found ?? nearest;
   const kind = found ? 'stock' : 'missing';
   return { width, tolerance, kind, stack: stack?.pieces ?? [], off: stack?.off ?? width.neg() };
 }
+
+const stackOf = (pieces: readonly Rational[], width: Rational): Stack => ({
+  pieces,
+  off: Rational.sum(pieces).sub(width),
+});
 
 /** Largest distance between the stack and any width within tolerance. */
 export function worstOff(off: Rational, tolerance: Tolerance): Rational {
@@ -36,32 +45,52 @@ export function worstOff(off: Rational, tolerance: Tolerance): Rational {
   return Rational.max(off.sub(tolerance.plus).abs(), off.add(tolerance.minus).abs());
 }
 
-/** Stacks in order of how many pieces they take; each physical piece at most once. */
+/**
+ * Stacks in order of how many pieces they take; each physical piece at most once. None further off than `far` fits, mm:
+ * what doubles tell to be further, and further than the nearest so far, is not reckoned exactly.
+ */
 export function searchStacks(
   width: Rational,
   stock: readonly Rational[],
   fits: (stack: Stack) => boolean,
+  far = 0,
 ): { readonly found: Stack | undefined; readonly nearest: Stack | undefined } {
   const pieces = [...stock].sort((a, b) => b.compare(a));
+  const rough = pieces.map((piece) => piece.toNumber());
+  const wanted = width.toNumber();
   let nearest: Stack | undefined;
+  let least = Number.POSITIVE_INFINITY;
   let tried = 0;
   for (let size = 1; size <= pieces.length; size++) {
     let found: Stack | undefined;
-    const visit = (from: number, left: number, sum: Rational, chosen: readonly Rational[]): void => {
+    const chosen: number[] = [];
+    const look = (sum: number): void => {
+      tried++;
+      const near = Math.abs(sum - wanted);
+      if (near > Math.max(far, least) + ROUNDING * (1 + sum + wanted)) return;
+      const stack = stackOf(
+        chosen.map((i) => pieces[i] as Rational),
+        width,
+      );
+      if (!nearest || stack.off.abs().lt(nearest.off.abs())) {
+        nearest = stack;
+        least = near;
+      }
+      if (fits(stack) && (!found || stack.off.abs().lt(found.off.abs()))) found = stack;
+    };
+    const visit = (from: number, left: number, sum: number): void => {
       if (left === 0) {
-        tried++;
-        const stack = { pieces: chosen, off: sum.sub(width) };
-        if (!nearest || stack.off.abs().lt(nearest.off.abs())) nearest = stack;
-        if (fits(stack) && (!found || stack.off.abs().lt(found.off.abs()))) found = stack;
+        look(sum);
         return;
       }
       for (let i = from; i <= pieces.length - left && tried < MOST_STACKS; i++) {
-        const piece = pieces[i] as Rational;
-        if (i > from && pieces[i - 1]?.equals(piece)) continue;
-        visit(i + 1, left - 1, sum.add(piece), [...chosen, piece]);
+        if (i > from && pieces[i - 1]?.equals(pieces[i] as Rational)) continue;
+        chosen.push(i);
+        visit(i + 1, left - 1, sum + (rough[i] as number));
+        chosen.pop();
       }
     };
-    visit(0, size, Rational.ZERO, []);
+    visit(0, size, 0);
     if (found || tried >= MOST_STACKS) return { found, nearest };
   }
   return { found: undefined, nearest };

@@ -140,7 +140,7 @@ export class Rational {
   }
 
   abs(): Rational {
-    return this.sign() < 0 ? this.neg() : this;
+    return (this.big ? this.big.n < 0n : this.num < 0) ? this.neg() : this;
   }
 
   /** @throws RangeError if this is zero. */
@@ -152,10 +152,10 @@ export class Rational {
 
   compare(b: Rational): -1 | 0 | 1 {
     if (!this.big && !b.big) {
-      if (this.den === b.den) return order(this.num, b.num);
-      const left = this.num * b.den;
-      const right = b.num * this.den;
-      if (safe(left) && safe(right)) return order(left, right);
+      const same = this.den === b.den;
+      const left = same ? this.num : this.num * b.den;
+      const right = same ? b.num : b.num * this.den;
+      if (safe(left) && safe(right)) return left < right ? -1 : left > right ? 1 : 0;
     }
     return order(this.numerator * b.denominator, b.numerator * this.denominator);
   }
@@ -198,7 +198,8 @@ export class Rational {
   }
 
   sign(): -1 | 0 | 1 {
-    return this.big ? order(this.big.n, 0n) : order(this.num, 0);
+    if (this.big) return order(this.big.n, 0n);
+    return this.num < 0 ? -1 : this.num > 0 ? 1 : 0;
   }
 
   /** The greatest integer not above this. */
@@ -262,6 +263,6 @@ function signed(minus: string, value: Rational): Rational {
   return minus === '' ? value : value.neg();
 }
 
-function order<T extends number | bigint>(a: T, b: T): -1 | 0 | 1 {
+function order(a: bigint, b: bigint): -1 | 0 | 1 {
   return a < b ? -1 : a > b ? 1 : 0;
 }

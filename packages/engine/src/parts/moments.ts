@@ -14,11 +14,27 @@ export interface Moments {
 }
 
 /** Moments of a piece along its own axes, the third of them run backwards if `other`. */
-export function momentsOf(part: FittedPart, box: Box, own: readonly [Axis, Axis, Axis], other: boolean): Moments {
+export function momentsOf(
+  { cuts }: Pick<FittedPart, 'cuts'>,
+  box: Box,
+  own: readonly [Axis, Axis, Axis],
+  other: boolean,
+): Moments {
+  const moments = reckon(cuts, box, own);
+  return other ? backwards(moments) : moments;
+}
+
+/** The same with the third axis run backwards: those of the mirror image. */
+export function backwards({ sums, doubt }: Moments): Moments {
+  const [u = 0, v = 0, w = 0, uv = 0, vw = 0, uw = 0, uvw = 0] = sums;
+  return { sums: [u, v, -w, uv, -vw, -uw, -uvw], doubt };
+}
+
+function reckon(cuts: readonly Cut[], box: Box, own: readonly [Axis, Axis, Axis]): Moments {
   const middle = own.map((axis) => (box.lo[axis].toNumber() + box.hi[axis].toNumber()) / 2);
   const sums = [0, 0, 0, 0, 0, 0, 0];
   let size = 1;
-  for (const cut of part.cuts) {
+  for (const cut of cuts) {
     if (cut.kind === 'bevel') continue;
     const at = (i: 0 | 1 | 2): number => {
       const axis = own[i];
@@ -26,11 +42,9 @@ export function momentsOf(part: FittedPart, box: Box, own: readonly [Axis, Axis,
         'box' in cut ? (cut.box.lo[axis].toNumber() + cut.box.hi[axis].toNumber()) / 2 : middleOf(cut, axis);
       return place - (middle[i] as number);
     };
-    const [u, v] = [at(0), at(1)];
-    const w = other ? -at(2) : at(2);
-    [u, v, w, u * v, v * w, u * w, u * v * w].forEach((term, i) => {
-      sums[i] = (sums[i] as number) + term;
-    });
+    const [u, v, w] = [at(0), at(1), at(2)];
+    const terms = [u, v, w, u * v, v * w, u * w, u * v * w];
+    for (let i = 0; i < sums.length; i++) sums[i] = (sums[i] as number) + (terms[i] as number);
     size += (1 + Math.abs(u)) * (1 + Math.abs(v)) * (1 + Math.abs(w));
   }
   return { sums, doubt: size * 1e-9 };

@@ -4,7 +4,8 @@ import { normal, type Vector } from '../geometry/vector.js';
 import type { Bounded } from '../number/bounded.js';
 import { Rational } from '../number/rational.js';
 import { AXES, type Axis, axisOf, highSide, isHigh, type Side, thicknessAxis } from '../spec/sides.js';
-import { couldBe, type Moments, momentsOf } from './moments.js';
+import { liesAlike } from './lying.js';
+import { backwards, couldBe, type Moments, momentsOf } from './moments.js';
 
 /** A piece's length, width and thickness, in that order. */
 export interface PieceAxes {
@@ -42,6 +43,19 @@ export function pieceSignature(part: FittedPart, mirrored = false): string | und
   const own = [length, width, thickness] as const;
   const write = writerOf(part, box, own, mirrored);
   return `${part.material}; ${sizeOf(box, own)}; ${TURNS.map(write).sort()[0]}`;
+}
+
+/** Own axes are right-handed in every part, or mirror images would be taken for one piece. */
+const momentsOfPiece = (part: FittedPart, box: Box, own: readonly [Axis, Axis, Axis]): Moments =>
+  momentsOf(part, box, own, !isEven(own));
+
+/** Whether one of two parts of a size may be the mirror image of the other, told by where their cuts lie on the whole. */
+export function mayMirror(one: FittedPart, two: FittedPart): boolean {
+  if (!one.box || !two.box) return false;
+  const axes = ({ length, width, thickness }: PieceAxes) => [length, width, thickness] as const;
+  const image = backwards(momentsOfPiece(one, one.box, axes(pieceAxes(one))));
+  const wanted = momentsOfPiece(two, two.box, axes(pieceAxes(two)));
+  return TURNS.some((turn) => couldBe(image, turn, wanted));
 }
 
 type TurnedOver = (typeof TURNS)[number];
@@ -205,12 +219,13 @@ class Known {
   is(other: Known): boolean {
     const [box, place] = [this.part.box, other.part.box];
     if (!box || !place) return false;
+    if (liesAlike(this.part, other.part)) return true;
     const [moments, wanted] = [this.moments(box), other.moments(place)];
     return TURNS.some((turn) => couldBe(moments, turn, wanted) && this.write(box, turn) === other.asItLies(place));
   }
 
   private moments(box: Box): Moments {
-    this.measured ??= momentsOf(this.part, box, this.own, !isEven(this.own));
+    this.measured ??= momentsOfPiece(this.part, box, this.own);
     return this.measured;
   }
 

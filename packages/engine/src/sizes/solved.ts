@@ -20,6 +20,11 @@ export class Solved {
   /** Strays already worked out, by plane b and then plane a: every check asks for the same few. */
   private readonly strays = new Map<number, Map<number, Tolerance>>();
 
+  /** Coordinates already asked for, by plane; `null` where there is none. */
+  private readonly values: (Rational | null)[] = [];
+  /** The same of parts' extents, by the plane at the low end. */
+  private readonly extents: (Rational | null)[] = [];
+
   constructor(
     readonly spec: Spec,
     readonly system: System,
@@ -55,8 +60,12 @@ export class Solved {
     const low = this.system.planes.side(part, lowSide(axis));
     const high = this.system.planes.side(part, highSide(axis));
     if (low === undefined || high === undefined) return undefined;
+    const known = this.extents[low];
+    if (known !== undefined) return known ?? undefined;
     const found = this.solution.difference(high, low);
-    return found.status === 'determined' ? found.value : undefined;
+    const value = found.status === 'determined' ? found.value : undefined;
+    this.extents[low] = value ?? null;
+    return value;
   }
 
   /** How far the distance from plane b to plane a may stray with the inputs' tolerances (worst case, linear). */
@@ -73,7 +82,7 @@ export class Solved {
     return this.strayOf(
       this.solution.sensitivity([
         { unknown: a, coefficient: Rational.ONE },
-        { unknown: b, coefficient: Rational.of(-1) },
+        { unknown: b, coefficient: MINUS_ONE },
       ]),
     );
   }
@@ -95,10 +104,15 @@ export class Solved {
   }
 
   private value(number: number): Rational | undefined {
-    return this.solution.status(number) === 'determined' ? this.solution.valueOf(number) : undefined;
+    const known = this.values[number];
+    if (known !== undefined) return known ?? undefined;
+    const found = this.solution.status(number) === 'determined' ? this.solution.valueOf(number) : undefined;
+    this.values[number] = found ?? null;
+    return found;
   }
 }
 
+const MINUS_ONE = Rational.of(-1);
 const CERTAIN: Tolerance = { plus: Rational.ZERO, minus: Rational.ZERO };
 
 function inputTolerances(spec: Spec): ReadonlyMap<string, Tolerance> {

@@ -41,13 +41,14 @@ export interface CutBody {
 const STILL: Vector = [0, 0, 0];
 
 /**
- * Every cut of a part, in the order of its cuts. `thin` is the part's thickness at the thin end of its sheet's
+ * The cuts of a part, all of them if none are named, in their order. `thin` is the part's thickness at the thin end of its sheet's
  * tolerance: its low face is held still, and what is measured from the high face comes nearer by what the sheet is thinner.
  */
 export function cutBodies(
   part: FittedPart,
   thin: Rational | undefined,
   jointOf: (id: string) => FittedJoint | undefined,
+  cuts: readonly Cut[] = part.cuts,
 ): readonly CutBody[] {
   const thick = thicknessAxis(part.attitude);
   const less = thin ? (part.extent[thick]?.sub(thin).toNumber() ?? 0) : 0;
@@ -56,7 +57,7 @@ export function cutBodies(
   const nearer: Vector = less === 0 ? STILL : [-into[0] * less, -into[1] * less, -into[2] * less];
   const shift = (from: Side): Vector => (from === top ? nearer : STILL);
   const bodies: CutBody[] = [];
-  for (const cut of part.cuts) {
+  for (const cut of cuts) {
     if (isRecess(cut)) bodies.push(recessBody(part, cut, shift(cut.surface)));
     else {
       const joint = jointOf(cut.joint);

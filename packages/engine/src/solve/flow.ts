@@ -17,6 +17,8 @@ export function certify(
   form: Form,
 ): Map<number, Rational> | undefined {
   const multipliers = new Map<number, Rational>();
+  const edge = ownEdge(system, forest, form);
+  if (edge) return multipliers.set(edge.index, passing(edge, form.get(edge.high) as Rational));
   const weights: Form = new Map(form);
   const sums = elimination.onRoots(form);
   if (sums.size > 0) {
@@ -30,6 +32,19 @@ export function certify(
   push(system, forest, weights, multipliers);
   return multipliers;
 }
+
+/** The one edge that a form follows from: that between two planes, one of which hangs from the other, cancelling. */
+function ownEdge(system: Normal, forest: Forest, form: Form): Edge | undefined {
+  if (form.size !== 2) return undefined;
+  const [a, b] = [...form.keys()] as [number, number];
+  const child = forest.parent[a] === b ? a : forest.parent[b] === a ? b : undefined;
+  const cancels = child !== undefined && (form.get(a) as Rational).add(form.get(b) as Rational).isZero();
+  return cancels ? system.edges[forest.via[child] as number] : undefined;
+}
+
+/** How many times an edge counts where so much weight passes to its higher plane. */
+const passing = (edge: Edge, weight: Rational): Rational =>
+  edge.factor.equals(Rational.ONE) ? weight : weight.div(edge.factor);
 
 function push(system: Normal, forest: Forest, weights: Form, multipliers: Map<number, Rational>): void {
   const levels: number[][] = [];
@@ -45,8 +60,7 @@ function push(system: Normal, forest: Forest, weights: Form, multipliers: Map<nu
       if (!weight) continue;
       weights.delete(node);
       const edge = system.edges[forest.via[node] as number] as Edge;
-      const passes = edge.high === node ? weight : weight.neg();
-      addTo(multipliers, edge.index, edge.factor.equals(Rational.ONE) ? passes : passes.div(edge.factor));
+      addTo(multipliers, edge.index, passing(edge, edge.high === node ? weight : weight.neg()));
       const parent = forest.parent[node] as number;
       if (!weights.has(parent)) enter(parent);
       addTo(weights, parent, weight);

@@ -26,6 +26,8 @@ export class Places {
   private readonly shift: Rational[] = [Rational.ZERO, Rational.ZERO, Rational.ZERO];
   /** By root of tree. */
   private readonly places: ReadonlyMap<number, Place>;
+  /** Values asked for, by node, `null` for one that is free: every check asks for the same few. */
+  private readonly values: (Rational | null | undefined)[];
 
   constructor(private readonly factored: Factored) {
     const { system } = factored;
@@ -44,26 +46,25 @@ export class Places {
     }
     this.bodies = bodies;
     this.origins = origins;
+    this.values = new Array(system.count);
   }
 
   /** Value of a node; undefined while it is free. */
   valueOf(node: number): Rational | undefined {
-    if (this.place(node).form.size > 0) return undefined;
-    const value = this.onAxis(node);
-    const { axis, plane } = this.factored.system;
-    return plane[node] ? value.add(this.shift[axis[node] as number] as Rational) : value;
+    const known = this.values[node];
+    if (known !== undefined) return known ?? undefined;
+    const value = this.place(node).form.size > 0 ? null : this.shifted(node);
+    this.values[node] = value;
+    return value ?? undefined;
   }
 
   /** Value of a linear form; undefined while anything free is left in it. */
   evaluate(terms: readonly LinearTerm[]): Rational | undefined {
-    const { axis, plane } = this.factored.system;
     const free: Form = new Map();
     let value = Rational.ZERO;
     for (const { unknown, coefficient } of terms) {
       addForm(free, this.place(unknown).form, coefficient);
-      let at = this.onAxis(unknown);
-      if (plane[unknown]) at = at.add(this.shift[axis[unknown] as number] as Rational);
-      value = value.add(at.mul(coefficient));
+      value = value.add(this.shifted(unknown).mul(coefficient));
     }
     return free.size === 0 ? value : undefined;
   }
@@ -93,6 +94,13 @@ export class Places {
 
   private onAxis(node: number): Rational {
     return this.place(node).constant.add(this.factored.forest.offset[node] as Rational);
+  }
+
+  /** A plane from its axis' origin; a length as it is. */
+  private shifted(node: number): Rational {
+    const { axis, plane } = this.factored.system;
+    const value = this.onAxis(node);
+    return plane[node] ? value.add(this.shift[axis[node] as number] as Rational) : value;
   }
 
   private bodiesOn(axis: AxisNumber): readonly RigidBody[] {
@@ -155,9 +163,14 @@ export class Places {
   }
 
   private least(body: RigidBody): number | undefined {
-    let least = body.planes[0];
-    for (const node of body.planes) if (least !== undefined && this.onAxis(node).lt(this.onAxis(least))) least = node;
-    return least;
+    const [first, ...others] = body.planes;
+    if (first === undefined) return undefined;
+    let least = { node: first, at: this.onAxis(first) };
+    for (const node of others) {
+      const at = this.onAxis(node);
+      if (at.lt(least.at)) least = { node, at };
+    }
+    return least.node;
   }
 }
 

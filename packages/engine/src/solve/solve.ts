@@ -66,6 +66,7 @@ class Solved implements Solution {
 
   status(unknown: number): Status {
     if (!this.exists(unknown) || this.places.isFree(unknown)) return 'free';
+    if (this.factored.bad.length === 0) return 'determined';
     return this.statusOf([{ unknown, coefficient: Rational.ONE }]);
   }
 
@@ -73,6 +74,7 @@ class Solved implements Solution {
     if (!this.exists(high) || !this.exists(low)) return { value: undefined, status: 'free' };
     const value = this.places.difference(high, low);
     if (value === undefined) return { value, status: 'free' };
+    if (this.factored.bad.length === 0) return { value, status: 'determined' };
     const status = this.statusOf([
       { unknown: low, coefficient: MINUS_ONE },
       { unknown: high, coefficient: Rational.ONE },
@@ -121,10 +123,9 @@ class Solved implements Solution {
     return certificate(this.factored, form);
   }
 
-  /** Status of a form that has a value. */
+  /** Status of a form that has a value, where some equations do not agree. */
   private statusOf(terms: readonly LinearTerm[]): Status {
     const { bad } = this.factored;
-    if (bad.length === 0) return 'determined';
     this.foundSuspects ??= suspects(this.factored);
     const used = [...(this.multipliers(terms)?.keys() ?? [])];
     const doubtful = used.some((index) => this.foundSuspects?.has(index));

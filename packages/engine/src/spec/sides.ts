@@ -23,6 +23,7 @@ const AXIS_OF: Record<Side, Axis> = {
 };
 const LOW: Record<Axis, Side> = { x: 'left', y: 'front', z: 'bottom' };
 const HIGH: Record<Axis, Side> = { x: 'right', y: 'rear', z: 'top' };
+const OUTWARD: Record<Side, 1 | -1> = { left: -1, right: 1, front: -1, rear: 1, bottom: -1, top: 1 };
 const OPPOSITE: Record<Side, Side> = {
   left: 'right',
   right: 'left',
@@ -41,10 +42,10 @@ export const axisOf = (side: Side): Axis => AXIS_OF[side];
 export const lowSide = (axis: Axis): Side => LOW[axis];
 /** The side with the larger coordinate on an axis. */
 export const highSide = (axis: Axis): Side => HIGH[axis];
-export const isHigh = (side: Side): boolean => HIGH[AXIS_OF[side]] === side;
+export const isHigh = (side: Side): boolean => OUTWARD[side] === 1;
 export const opposite = (side: Side): Side => OPPOSITE[side];
 /** Sign of a side's outward normal along its axis: +1 for right, rear and top. */
-export const outward = (side: Side): 1 | -1 => (isHigh(side) ? 1 : -1);
+export const outward = (side: Side): 1 | -1 => OUTWARD[side];
 export const thicknessAxis = (attitude: Attitude): Axis => THICKNESS[attitude];
 export const dimensionOf = (axis: Axis): Dimension => DIMENSION[axis];
 export const axisOfDimension = (dimension: Dimension): Axis => AXIS_OF_DIMENSION[dimension];
