@@ -1,3 +1,3 @@
 import { proves } from './support/prove.js';
 
-proves('join-as-others', 'fix-part', 'swap-names', 'move-part', 'say-proud', 'join');
+proves('join-as-others', 'fix-part', 'swap-names', 'mitre-side', 'move-part', 'say-proud', 'join');

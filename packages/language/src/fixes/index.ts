@@ -7,6 +7,7 @@ import { connectNone } from './connect-none.js';
 import { cutFigures } from './cut-figures.js';
 import { cutSpacer } from './cut-spacer.js';
 import { endShort } from './end-short.js';
+import { evenLines } from './even-lines.js';
 import { fewerParts } from './fewer-parts.js';
 import type { Fix } from './fix.js';
 import { fixPart } from './fix-part.js';
@@ -18,6 +19,7 @@ import { leaveOut } from './leave-out.js';
 import { loosen } from './loosen.js';
 import { measured } from './measured.js';
 import { milled } from './milled.js';
+import { mitreSide } from './mitre-side.js';
 import { moveAcross } from './move-across.js';
 import { moveLine } from './move-line.js';
 import { movePart } from './move-part.js';
@@ -47,7 +49,9 @@ export const fixes: readonly Fix[] = [
   leaveOut,
   twoLines,
   reference,
+  mitreSide,
   centred,
+  evenLines,
   moveAcross,
   otherConnector,
   plunge,
