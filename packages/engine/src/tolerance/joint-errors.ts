@@ -27,7 +27,10 @@ export const jointErrors = (made: AsMade, joint: FittedJoint, held: Held): reado
 
 /** Steps, flushness and place, which need no other joint. */
 export function sidesAt(made: AsMade, joint: FittedJoint): readonly JointError[] {
-  const links = linksOf(made, joint).filter(({ aSide }) => axisOf(aSide) !== joint.axis);
+  // Across a mitre the toes meet or miss each other, which is told of them.
+  const links = linksOf(made, joint).filter(({ aSide }) =>
+    joint.meeting === 'mitre' ? axisOf(aSide) === joint.run : axisOf(aSide) !== joint.axis,
+  );
   return links.flatMap((link) => sidesOf(made, joint, link));
 }
 

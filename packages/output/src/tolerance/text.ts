@@ -119,8 +119,9 @@ function resultLines({ result, figures, trials }: Told, style: ToleranceStyle): 
   const { format, paint = PLAIN } = style;
   const { limit } = result;
   const pass = limit ? `; ${toldOff(limit, format.units)} is let pass` : '';
-  const lines = [`  ${visible(resultWords(result.about, format))}: ${figuresWords(figures, format)}${pass}`];
-  if (figures.contributions.length === 0) return lines;
+  const words = figuresWords(figures, format);
+  const lines = [`  ${visible(resultWords(result.about, format))}: ${words}${words === 'nothing' ? '' : pass}`];
+  if (figures.contributions.length === 0 || words === 'nothing') return lines;
   lines.push(paint.faint(`    ${visible(fromWords(figures, format))}`));
   if (trials) lines.push(paint.faint(`    ${trialWords(trials, format)}`));
   return lines;

@@ -41,8 +41,10 @@ export function figuresWords({ rootSumSquare, worst }: Figures, { units }: Lengt
   const told = (length: Parameters<typeof toldOff>[0]) => toldOff(length, units);
   const [middle, least, most] = [told(rootSumSquare.middle), told(worst.least), told(worst.most)];
   const around = middle === told(ZERO) ? '' : `${middle} `;
+  const half = told(rootSumSquare.half);
+  if ([middle, least, most, half].every((figure) => figure === told(ZERO))) return 'nothing';
   const even = least === `−${most}` || (least === most && most === told(ZERO));
-  return `${around}± ${told(rootSumSquare.half)}, at the worst ${even ? `± ${most}` : `${least} to ${most}`}`;
+  return `${around}± ${half}, at the worst ${even ? `± ${most}` : `${least} to ${most}`}`;
 }
 
 const ZERO = { value: 0, error: 0 };

@@ -5,6 +5,7 @@ import { AsMade } from '../../tolerance/as-made.js';
 import type { Contributor, Origin } from '../../tolerance/contributor.js';
 import { type Reckoning, USUAL_RECKONING } from '../../tolerance/judge.js';
 import { Held } from '../../tolerance/path.js';
+import type { Stack } from '../../tolerance/stack.js';
 import { perContext } from './remember.js';
 
 /** The cabinet with its errors, once for all checks that ask. */
@@ -27,6 +28,10 @@ export function mostly(ranked: readonly { readonly of: Contributor; readonly sha
   if (!second || first.share > 0.6) return say`; most of it (${share(first.share)}) is: ${first.of.words}`;
   return say`; the largest parts are: ${first.of.words} (${share(first.share)}) and ${second.of.words} (${share(second.share)})`;
 }
+
+/** What is off for certain, before anything strays: a stack of spacers, the step of a stop. */
+export const surely = ({ shift }: Stack): Text =>
+  shift.isZero() ? [] : say` (${shift.abs()} of it by the steps of the stop or the spacers in stock)`;
 
 /** What makes the largest part smaller. */
 const CURES: Readonly<Record<Origin, string>> = {

@@ -4,7 +4,7 @@ import type { Rational } from '../../number/rational.js';
 import type { Side } from '../../spec/sides.js';
 import { gapAt, type JointError, sidesAt } from '../../tolerance/joint-errors.js';
 import { exceeds, furthest } from '../../tolerance/judge.js';
-import { type Contribution, contributions } from '../../tolerance/stack.js';
+import { type Contribution, contributions, type Stack } from '../../tolerance/stack.js';
 import type { CheckContext } from '../check.js';
 import { alike } from './alike.js';
 import { asMade, heldTogether, reckoningOf } from './as-made.js';
@@ -15,6 +15,7 @@ export interface TooFarOff {
   readonly joint: FittedJoint;
   readonly side: Side;
   readonly amount: Bounded;
+  readonly off: Stack;
   readonly ranked: readonly Contribution[];
 }
 
@@ -45,6 +46,7 @@ export function tooFarOff(
       .map(({ side, off }) => ({
         joint,
         side,
+        off,
         amount: furthest(off, reckoning),
         ranked: contributions(off),
       })),
