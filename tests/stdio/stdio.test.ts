@@ -5,15 +5,21 @@ import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterEach, expect, test } from 'vitest';
 import {
+  type ClientCapabilities,
+  ConfigurationRequest,
   createProtocolConnection,
   DidOpenTextDocumentNotification,
+  ErrorCodes,
   ExitNotification,
   HoverRequest,
   InitializedNotification,
   InitializeRequest,
+  InlayHintRequest,
   type MarkupContent,
   PublishDiagnosticsNotification,
   type PublishDiagnosticsParams,
+  RegistrationRequest,
+  ResponseError,
   ShutdownRequest,
   StreamMessageReader,
   StreamMessageWriter,
@@ -24,8 +30,17 @@ const bin = join(root, 'packages/cli/bin/dryfit-language-server.js');
 let server: ChildProcess | undefined;
 afterEach(() => server?.kill());
 
+/** How an editor differs from the plainest. */
+interface Editor {
+  readonly capabilities?: ClientCapabilities;
+  /** Options of its first message. */
+  readonly options?: object;
+  /** Takes what the server wants to be told of; every editor here refuses. */
+  readonly refused?: string[];
+}
+
 /** Starts the command as another editor does, with nothing but what the protocol says. */
-async function start(...words: string[]) {
+async function start(words: readonly string[], editor: Editor = {}) {
   const child = spawn(process.execPath, [bin, ...words], { stdio: ['pipe', 'pipe', 'inherit'] });
   server = child;
   const wire = createProtocolConnection(new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin));
@@ -35,13 +50,20 @@ async function start(...words: string[]) {
     told.push(params);
     heard();
   });
+  const { refused = [] } = editor;
+  wire.onRequest(RegistrationRequest.type, ({ registrations }) => {
+    for (const { method } of registrations) refused.push(method);
+    return new ResponseError(ErrorCodes.MethodNotFound, 'this editor knows no such thing');
+  });
+  wire.onRequest(ConfigurationRequest.type, ({ items }) => items.map(() => null));
   wire.listen();
   const folder = pathToFileURL(join(root, 'examples'));
   const { capabilities } = await wire.sendRequest(InitializeRequest.type, {
     processId: process.pid,
     rootUri: folder.href,
     workspaceFolders: [{ uri: folder.href, name: 'examples' }],
-    capabilities: { textDocument: { publishDiagnostics: { relatedInformation: true } } },
+    capabilities: { textDocument: { publishDiagnostics: { relatedInformation: true } }, ...editor.capabilities },
+    initializationOptions: editor.options,
   });
   await wire.sendNotification(InitializedNotification.type, {});
   return {
@@ -68,7 +90,7 @@ async function start(...words: string[]) {
 const periodicals = readFileSync(join(root, 'examples/periodicals.joinery'), 'utf8');
 
 test.each([['--stdio'], []])('speaks the protocol over standard input and output (%s)', async (...words) => {
-  const { wire, child, capabilities, open } = await start(...words);
+  const { wire, child, capabilities, open } = await start(words);
   expect(capabilities).toMatchObject({
     hoverProvider: true,
     definitionProvider: true,
@@ -96,8 +118,43 @@ test.each([['--stdio'], []])('speaks the protocol over standard input and output
   expect(code).toBe(0);
 });
 
+test('an editor that refuses to tell of changes has its findings all the same', async () => {
+  const refused: string[] = [];
+  const dynamic = { dynamicRegistration: true };
+  const workspace = { configuration: true, didChangeConfiguration: dynamic, didChangeWatchedFiles: dynamic };
+  const { child, open } = await start([], { capabilities: { workspace }, refused });
+  const { diagnostics } = await open('unsaved.joinery', periodicals.replace('by deep5', 'by lines 60, 180, 270'));
+  expect(diagnostics.length).toBeGreaterThan(0);
+  expect(refused).toContain('workspace/didChangeConfiguration');
+  expect(refused).toContain('workspace/didChangeWatchedFiles');
+  expect(child.exitCode).toBe(null);
+});
+
+test('an editor that cannot be asked to tell of changes is not asked', async () => {
+  const refused: string[] = [];
+  const { open } = await start([], { capabilities: { workspace: { configuration: true } }, refused });
+  await open('unsaved.joinery', periodicals);
+  expect(refused).toEqual([]);
+});
+
+test.each([
+  ['knows no settings', {}],
+  ['has none for us', { workspace: { configuration: true } }],
+])('settings of the first message hold in an editor that %s', async (_, capabilities) => {
+  const hints = async (options?: object) => {
+    const { wire, open, child } = await start([], { capabilities, ...(options && { options }) });
+    const { uri } = await open('unsaved.joinery', periodicals);
+    const range = { start: { line: 0, character: 0 }, end: { line: 99, character: 0 } };
+    const found = await wire.sendRequest(InlayHintRequest.type, { textDocument: { uri }, range });
+    child.kill();
+    return (found ?? []).filter(({ label }) => /slots/.test(String(label))).length;
+  };
+  expect(await hints()).toBeGreaterThan(0);
+  expect(await hints({ dryfit: { hints: { slotCounts: false } } })).toBe(0);
+});
+
 test('an editor that goes without a word is seen to go', async () => {
-  const { child } = await start('--stdio');
+  const { child } = await start(['--stdio']);
   child.stdin?.end();
   const [code, signal] = await once(child, 'exit');
   expect([code, signal]).not.toEqual([0, null]);

@@ -2,9 +2,11 @@ import { startLanguageServer } from 'langium/lsp';
 import { NodeFileSystem } from 'langium/node';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { diskAndClient } from './file-system.js';
+import { takeRefusals } from './registrations.js';
 import { createJoineryServerServices } from './services.js';
 
 const connection = createConnection(ProposedFeatures.all);
+takeRefusals(connection);
 const fileSystemProvider = () => diskAndClient(NodeFileSystem.fileSystemProvider(), connection);
 const { shared } = createJoineryServerServices({ connection, fileSystemProvider });
 startLanguageServer(shared);

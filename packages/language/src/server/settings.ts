@@ -1,4 +1,4 @@
-import { DefaultConfigurationProvider } from 'langium';
+import { type ConfigurationInitializedParams, DefaultConfigurationProvider } from 'langium';
 import type { InitializeParams } from 'vscode-languageserver-protocol';
 import { type Severities, WANTED_SEVERITIES, type WantedSeverity } from '../findings/severity.js';
 
@@ -33,6 +33,7 @@ const SECTION = 'dryfit';
 export class ClientSettings extends DefaultConfigurationProvider {
   private current = DEFAULTS;
   private showsPages = false;
+  private tellsOfChanges = false;
   private readonly listeners: ((now: Settings, before: Settings) => void)[] = [];
 
   get now(): Settings {
@@ -51,11 +52,17 @@ export class ClientSettings extends DefaultConfigurationProvider {
 
   override initialize(params: InitializeParams): void {
     super.initialize(params);
+    this.tellsOfChanges = params.capabilities.workspace?.didChangeConfiguration?.dynamicRegistration ?? false;
     const options: unknown = params.initializationOptions;
     if (typeof options !== 'object' || options === null || !(SECTION in options)) return;
     const own = options[SECTION];
     this.showsPages = typeof own === 'object' && own !== null && 'checkPages' in own && own.checkPages === true;
     this.take(own);
+  }
+
+  /** Asks to be told of changes only a client that can be asked; the others tell unasked, or never. */
+  override async initialized({ register, ...params }: ConfigurationInitializedParams): Promise<void> {
+    await super.initialized(this.tellsOfChanges && register ? { ...params, register } : params);
   }
 
   protected override toSectionName(): string {
@@ -64,7 +71,8 @@ export class ClientSettings extends DefaultConfigurationProvider {
 
   protected override updateSectionConfiguration(section: string, configuration: unknown): void {
     super.updateSectionConfiguration(section, configuration);
-    if (section === SECTION) this.take(configuration);
+    // A client without such a section has none to say; what it said when it started holds.
+    if (section === SECTION && configuration != null) this.take(configuration);
   }
 
   private take(given: unknown): void {
