@@ -17,7 +17,7 @@ export default defineConfig({
   ssr: { resolve: { conditions } },
   test: {
     include: ['packages/*/src/**/*.test.ts', 'tests/**/*.test.ts'],
-    exclude: ['**/node_modules/**', '**/dist/**', 'tests/workbench/**'],
+    exclude: ['**/node_modules/**', '**/dist/**', 'tests/workbench/**', 'tests/editors/**'],
     // Langium's editor services name exports of a CommonJS package that Node cannot see; bundles can, and so can vitest.
     server: { deps: { inline: [/[\\/]langium[\\/]lib[\\/]lsp[\\/]/] } },
     // A baseline that is missing is a failure; `npm run baselines` writes them.
