@@ -19,3 +19,13 @@ export const SAWING_CAUTIONS: readonly string[] = [
   'Make a test cut in scrap and measure it first.',
   "The machine's manual and local rules come before this sheet.",
 ];
+
+/** What stands with every order of a glue-up. */
+export const GLUING_CAUTIONS: readonly string[] = [
+  'Put it together dry first, with every clamp it will have.',
+  'Lift large parts with two people; keep fingers out of joints that close.',
+  'Draw clamps up evenly and no tighter than closes the joint; measure both diagonals before the glue sets.',
+  'A clamped case can tip: let it lie on level bearers, and keep clear of bars that stand out.',
+  'Gloves and fresh air as the maker of the glue says.',
+  "The glue maker's times and local rules come before this sheet.",
+];

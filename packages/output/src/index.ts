@@ -1,5 +1,5 @@
 export { type Batch, cabinetLabel, type Item, type TableMaker } from './batch.js';
-export { MILLING_CAUTIONS, SAWING_CAUTIONS } from './cautions.js';
+export { GLUING_CAUTIONS, MILLING_CAUTIONS, SAWING_CAUTIONS } from './cautions.js';
 export * from './drawing/index.js';
 export { type Explained, explain, explainable } from './explain/explain.js';
 export { explainedText } from './explain/text.js';
@@ -9,6 +9,10 @@ export { type FindingsStyle, findingsText, plural, summary } from './findings/te
 export { cabinetId, fitJson, fitJsonText } from './fit-json/fit-json.js';
 export type { CabinetJson, FitJson, JointJson, PartJson } from './fit-json/schema.js';
 export { tables } from './generated/tables.js';
+export { glueUpJson } from './glue-up/json.js';
+export type { GlueUpJson } from './glue-up/schema.js';
+export { type GlueUpSheet, glueUpSheet, type SheetStep } from './glue-up/sheet.js';
+export { type GlueUpStyle, glueUpMarkdown, glueUpText } from './glue-up/text.js';
 export type { MilledHalf } from './halves.js';
 export { type Locate, type Place, placeOf, type Quoted } from './place.js';
 export { planJson, planJsonText } from './plan/json.js';

@@ -1,6 +1,7 @@
 import type { TSchema } from '@sinclair/typebox';
 import { FindingSchema, FindingsSchema } from './findings/schema.js';
 import { FitSchema, JointSchema, PartSchema } from './fit-json/schema.js';
+import { GlueUpSchema } from './glue-up/schema.js';
 import { PlanSchema } from './plan/schema.js';
 import { Approximate, Dimension, Exact, Place, Side } from './schema-parts.js';
 import { ToleranceSchema } from './tolerance/schema.js';
@@ -20,6 +21,7 @@ const COMMON = {
 export const schemas = {
   fit: withDefinitions(FitSchema),
   findings: withDefinitions(FindingsSchema),
+  'glue-up': withDefinitions(GlueUpSchema),
   plan: withDefinitions(PlanSchema),
   tolerance: withDefinitions(ToleranceSchema),
 };
