@@ -27,7 +27,7 @@ export interface Scene {
 /** Along x (width), y (depth), z (height). */
 export type Triple<T> = readonly [x: T, y: T, z: T];
 
-/** In the cabinet frame, mm. */
+/** In the cabinet frame, or a part's own, mm. */
 export interface SceneBox {
   readonly lo: Triple<number>;
   readonly hi: Triple<number>;
@@ -50,17 +50,46 @@ export interface ScenePart extends Shape {
   readonly grain: Axis;
   /** Number of the piece: parts with the same number are interchangeable. */
   readonly same: number;
-  /** Finished box in the cabinet frame; absent while not fixed, and then the part is listed but not drawn. */
+  /** Finished box in the part's own frame; absent while not fixed, and then the part is listed but not drawn. */
   readonly box?: SceneBox | undefined;
+  /** Where a turned part's own frame lies in the cabinet; of any other part it is the cabinet's. */
+  readonly turn?: SceneTurn | undefined;
   /** Finished width, depth and height in labels. */
   readonly sizes: Triple<string | undefined>;
   readonly bands: readonly { readonly side: Side; readonly band: string }[];
   readonly cuts: readonly SceneCut[];
+  /** Slots along its cant. */
+  readonly along?: readonly SceneAlong[] | undefined;
+}
+
+/** A frame turned about the upright: its origin in plan, mm, and the unit direction of its x. */
+export interface SceneTurn {
+  readonly origin: readonly [x: number, y: number];
+  readonly along: readonly [x: number, y: number];
+}
+
+/** A slot, mortise or hole that runs along a part's cant, for the turned part it meets there. */
+export interface SceneAlong extends Shape {
+  readonly kind: 'disc' | 'mortise' | 'hole';
+  /** The face it opens to; absent where it opens to the cant. */
+  readonly surface?: Side | undefined;
+  /** Its opening in the part's own frame, mm, in order round it. */
+  readonly outline: readonly Triple<number>[];
+  readonly joint: string;
+  readonly mate: string;
+  /** In labels and words: "212.1 from the left end of the cant", "9.5 from the cant". */
+  readonly connector: string;
+  readonly number: number;
+  readonly fromDatum: string;
+  readonly datum: string;
+  readonly across: string;
+  readonly from: string;
+  readonly depth: string;
 }
 
 /** A cut of a part; slots, mortises and holes name their joint half. */
 export interface SceneCut extends Shape {
-  readonly kind: 'disc' | 'mortise' | 'hole' | 'groove' | 'rebate' | 'housing' | 'notch' | 'bevel';
+  readonly kind: 'disc' | 'mortise' | 'hole' | 'groove' | 'rebate' | 'housing' | 'notch' | 'bevel' | 'cant';
   /** Side of the part it opens to. */
   readonly surface: Side;
   /** Box it takes up in the cabinet frame, as near as a box comes; of a bevel, the material taken off. */
@@ -97,10 +126,12 @@ export interface SceneCut extends Shape {
         readonly stops: readonly { readonly from: Side; readonly at: string }[];
       }
     | undefined;
-  /** Of a notch: how far it goes in from each side of its corner, in labels. */
+  /** Of a notch or cant: how far it goes in from each side of its corner, in labels. */
   readonly legs?: readonly { readonly from: Side; readonly length: string }[] | undefined;
-  /** Of a bevel, and of a slot in one: the side the toe lies on. */
+  /** Of a bevel, and of a slot in one: the side the toe lies on. Of a cant: the other side of its corner. */
   readonly outer?: Side | undefined;
+  /** Of a bevel, and of a slot in one: how far off square it is sawn, degrees; 45 if absent. */
+  readonly angle?: number | undefined;
 }
 
 export interface SceneJoint extends Shape {
@@ -117,6 +148,10 @@ export interface SceneJoint extends Shape {
 export interface SceneMark extends Shape {
   /** Parts it is marked on, and with which it moves when they are pulled apart. */
   readonly parts: readonly string[];
+  /** Its two ends in the cabinet frame, mm; one place twice where it is a point. */
+  readonly ends: readonly [Triple<number>, Triple<number>];
+  /** What stands beside it: "2.3 left". */
+  readonly words: string;
   /** Smallest box around it in the cabinet frame. */
   readonly box: SceneBox;
   readonly severity: Severity;
@@ -126,8 +161,15 @@ export interface SceneMark extends Shape {
 export interface SceneStep {
   /** What is done, in words. */
   readonly label: string;
+  /** What goes with it, a line each: connectors, clamps. */
+  readonly notes: readonly string[];
   /** Parts that are brought in, each with the way it comes: a direction in the cabinet frame, of any length. */
-  readonly coming: readonly { readonly part: string; readonly along: Triple<number> }[];
+  readonly coming: readonly {
+    readonly part: string;
+    readonly along: Triple<number>;
+    /** The same in words: "to the left". */
+    readonly words: string;
+  }[];
   /** Parts that are in their places before. */
   readonly placed: readonly string[];
 }

@@ -37,6 +37,14 @@ export const drawingStyle = `
 .dryfit-drawing .grain{stroke:var(--dryfit-faint,#555);stroke-width:1}
 .dryfit-drawing .figure{font-weight:bold}
 .dryfit-drawing .heading{font-size:16px;font-weight:bold}
+.dryfit-drawing .halo{stroke:var(--dryfit-paper,#fff);stroke-width:5;stroke-linecap:round}
+.dryfit-drawing .cross{stroke:var(--dryfit-ink,#000);stroke-width:2.2;stroke-linecap:round}
+.dryfit-drawing .mark.warning .cross{stroke-dasharray:4 3}
+.dryfit-drawing .mark .words{font-weight:bold}
+.dryfit-drawing .way .shaft{stroke:var(--dryfit-ink,#000);stroke-width:3}
+.dryfit-drawing .way .head{fill:var(--dryfit-ink,#000)}
+.dryfit-drawing .way .words{font-weight:bold}
+.dryfit-drawing.step .heading{font-weight:normal}
 .dryfit-drawing.elevation .title{font-size:22px}
 .dryfit-drawing .found.error>.edge,.dryfit-drawing .found.error>.outline{stroke-width:2.6}
 .dryfit-drawing .found.warning>.edge,.dryfit-drawing .found.warning>.outline{stroke-width:1.8;stroke-dasharray:7 3}

@@ -32,14 +32,20 @@ export class Ink {
   private readonly lines: Element[] = [];
   // Words come last, so that no line runs through them.
   private readonly words: Element[] = [];
+  private readonly over: Element[] = [];
   private extent: Patch | undefined;
 
   add(...elements: readonly Element[]): void {
     this.lines.push(...elements);
   }
 
+  /** Over everything, the words as well. */
+  onTop(...elements: readonly Element[]): void {
+    this.over.push(...elements);
+  }
+
   get drawn(): readonly Element[] {
-    return [...this.lines, ...this.words];
+    return [...this.lines, ...this.words, ...this.over];
   }
 
   /** Paper that is taken. */

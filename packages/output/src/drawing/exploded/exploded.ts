@@ -1,5 +1,6 @@
 import { type Element, element } from '../element.js';
-import type { Scene } from '../scene.js';
+import { drawMarks } from '../marked.js';
+import type { Scene, SceneMark } from '../scene.js';
 import { worstOf } from '../shape.js';
 import { warningLines } from '../warning.js';
 import { anchorsOf } from './anchors.js';
@@ -10,9 +11,9 @@ import { backToFront, type Placed } from './order.js';
 import { type Body, figure, paint } from './paint.js';
 import { steadily, tightly } from './sheet.js';
 import { materialOf, type Piece, piecesOf } from './solid.js';
-import { boxAround, moved, spread } from './spread.js';
+import { boxAround, moved, type SpreadPart, spread } from './spread.js';
 import { plus, type Vector } from './vector.js';
-import { eyeOf, type View } from './view.js';
+import { type Eye, eyeOf, type Flat, onPaper, type View } from './view.js';
 import { wordsAround } from './words.js';
 
 /** Size of the sheet; names stand left and right of the picture, and the sheet grows for many of them. */
@@ -58,6 +59,7 @@ export function exploded(scene: Scene, view: View, options: ExplodedOptions = {}
     element('title', {}, `${scene.title}, exploded`),
     element('g', { class: 'heading' }, ...headingOf(scene, warnings)),
     element('g', { class: 'parts' }, ...paint(order, { eye, sheet, mark: worst, hidden: !options.visibleOnly })),
+    ...marksOn(scene, bodies, eye, sheet),
     element('g', { class: 'sides' }, ...wordsAround(whole, eye, sheet, Math.min(drawn.bottom, room.bottom), room)),
     element(
       'g',
@@ -73,9 +75,8 @@ export function exploded(scene: Scene, view: View, options: ExplodedOptions = {}
 }
 
 /** What is to be painted, from the farthest to the nearest, and the box around it all. */
-export function arranged(scene: Scene, view: View) {
+export function arranged(scene: Scene, view: View, parts: readonly SpreadPart[] = spread(scene, view.apart)) {
   const eye = eyeOf(view);
-  const parts = spread(scene, view.apart);
   const bodies = parts.map(
     ({ part, box, shift }): Body => ({
       part,
@@ -97,6 +98,22 @@ const movedPiece = ({ faces, points }: Piece, by: Vector): Piece => ({
   faces: faces.map((face) => ({ ...face, corners: face.corners.map((p) => plus(p, by)) })),
   points: points.map((p) => plus(p, by)),
 });
+
+/** Marked places, each where its part has been pulled to; painted over all, since they mostly lie within the wood. */
+function marksOn(
+  { marks = [] }: Scene,
+  bodies: readonly Body[],
+  eye: Eye,
+  sheet: (p: Flat) => Flat,
+): readonly Element[] {
+  const shifts = new Map(bodies.map(({ part, shift }) => [part.part, shift]));
+  const shiftOf = ({ parts: [part = ''] }: SceneMark): Vector | undefined => shifts.get(part);
+  const here = marks.filter((mark) => shiftOf(mark));
+  if (here.length === 0) return [];
+  const at = (mark: SceneMark, end: 0 | 1): Flat =>
+    sheet(onPaper(eye, plus(mark.ends[end], shiftOf(mark) ?? [0, 0, 0])));
+  return [element('g', { class: 'marks' }, ...drawMarks(here, at))];
+}
 
 function named(name: string, worst: string | undefined): string {
   return worst === undefined || worst === 'info' ? name : `${name} (${worst})`;

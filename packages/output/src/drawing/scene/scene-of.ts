@@ -3,8 +3,10 @@ import { cabinetLabel } from '../../batch.js';
 import { printLength, printText } from '../../print/length.js';
 import { surfaceName } from '../../print/surface.js';
 import type { Scene, SceneBox, SceneFinding, SceneJoint, ScenePart, Triple } from '../scene.js';
+import { alongCant, sceneTurn } from './along.js';
 import { type SlotOfJoint, sceneCuts } from './cuts.js';
 import { common, sceneBox } from './figures.js';
+import { marksOf } from './marks.js';
 import { type Places, placesOf } from './places.js';
 
 /** What there is to draw of a cabinet: every part with its cuts, every joint, and what was found about them. */
@@ -19,9 +21,11 @@ export function sceneOf(result: FitResult, findings: readonly Finding[], format:
     (part): ScenePart => ({
       ...partOf(part, places, format),
       cuts: sceneCuts(part, slots, joints, places, format),
+      ...alongOf(part, slots, places, format),
     }),
   );
-  const boxes = new Map(parts.map(({ part, box }) => [part, box]));
+  // A turned part touches others in planes that no box along the axes tells.
+  const boxes = new Map(parts.map(({ part, box, turn }) => [part, turn ? undefined : box]));
   const drawn = fit.joints.map(
     (joint): SceneJoint => ({
       shape: `joint ${joint.id}`,
@@ -36,7 +40,7 @@ export function sceneOf(result: FitResult, findings: readonly Finding[], format:
     }),
   );
   const known = new Set([
-    ...parts.flatMap((part) => [part.shape, ...part.cuts.map((cut) => cut.shape)]),
+    ...parts.flatMap((part) => [part.shape, ...[...part.cuts, ...(part.along ?? [])].map((cut) => cut.shape)]),
     ...drawn.map(({ shape }) => shape),
   ]);
   const { outside } = fit;
@@ -50,7 +54,21 @@ export function sceneOf(result: FitResult, findings: readonly Finding[], format:
     parts,
     joints: drawn,
     findings: findings.map((finding) => found(finding, known, format)),
+    marks: marksOf(findings, format),
   };
+}
+
+function alongOf(
+  part: FittedPart,
+  slots: ReadonlyMap<string, SlotOfJoint>,
+  places: Places,
+  format: LengthFormat,
+): Pick<ScenePart, 'along'> {
+  const along = part.cuts.flatMap((cut) => {
+    const found = 'slot' in cut ? slots.get(cut.slot) : undefined;
+    return 'slot' in cut && cut.turn && found ? [alongCant(part, cut, cut.turn, found, places, format)] : [];
+  });
+  return along.length > 0 ? { along } : {};
 }
 
 function contactOf(a: SceneBox | undefined, b: SceneBox | undefined): Pick<SceneJoint, 'contact'> {
@@ -75,6 +93,7 @@ function partOf(part: FittedPart, places: Places, format: LengthFormat): Omit<Sc
     grain: part.grain,
     same: part.same,
     ...(part.box && { box: sceneBox(part.box) }),
+    ...(part.turn && { turn: sceneTurn(part.turn) }),
     sizes,
     bands: part.bands.map(({ side, band }) => ({ side, band })),
   };
