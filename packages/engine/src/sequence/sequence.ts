@@ -24,6 +24,9 @@ export interface Sequence {
   readonly proven: boolean;
 }
 
+/** So few nodes are settled by their sets at once. */
+const FEW_NODES = 11;
+
 /**
  * The cheapest order of set-ups, from what it costs to change from each to each. Small ones are settled by dynamic
  * programming over subsets; larger ones by an order made better step by step and linear programs that close in on it
@@ -40,7 +43,7 @@ export async function sequenceSetups(
   if (cost.length === 0) return { order: [], cost: 0, lowerBound: 0, proven: true };
   const found = (order: readonly number[]) => (cyclic ? [0, ...order] : order);
   if (cost.length === 1) return { order: [0], cost: 0, lowerBound: 0, proven: true };
-  const good = goodOrder(problem);
+  const good = problem.size - 1 <= FEW_NODES ? undefined : goodOrder(problem);
   const start: Known = {
     order: good?.order,
     cost: good?.cost ?? Number.POSITIVE_INFINITY,

@@ -1,10 +1,10 @@
 import { Rational } from '../number/rational.js';
-import { sequenceSetups } from '../sequence/sequence.js';
 import type { Changes, Shop } from '../spec/stock.js';
 import { type Beside, besideEachOther } from './beside.js';
 import { USUAL_CHANGES } from './changes.js';
+import { cheapestSettings } from './choose.js';
 import { type Operation, operationsOf, type WorkItem } from './operation.js';
-import { type ChangeOver, changed, changeMinutes, type Setting, settingKey, settingsOf } from './setting.js';
+import { type ChangeOver, changed, changeMinutes, type Setting, settingKey, waysOf } from './setting.js';
 
 /** Everything that is milled with one setting. */
 export interface SetUp {
@@ -35,9 +35,6 @@ export interface Plan {
   readonly grouped: { readonly change: Rational; readonly setUps: number };
 }
 
-/** Choices of settings that are tried one by one. */
-const MOST_CHOICES = 64;
-
 /**
  * Plans a job: operations with one setting are one set-up; where one can be set up in several ways, the way is chosen that
  * costs least in all; the set-ups are put in the cheapest order, from an empty bench.
@@ -48,106 +45,19 @@ export async function planWork(items: readonly WorkItem[], timeLimitMs = 10_000)
   const operations = operationsOf(items);
   const shop = items[0]?.result.spec.shop;
   const changes = shop?.changes ?? USUAL_CHANGES;
-  const ways = waysOf(operations, shop);
-  const choices = choicesOf(ways);
-  let best: Ordered | undefined;
-  for (const choice of choices.tried) {
-    const ordered = await inOrder(choice, changes, timeLimitMs);
-    if (!best || ordered.change.lt(best.change)) best = ordered;
-  }
-  const { settings, change, proven, atLeast } = best ?? NOTHING;
+  const ways = shop ? waysOf(operations, shop) : [];
+  const { settings, change, atLeast, proven } = await cheapestSettings(ways, changes, timeLimitMs);
   const setUps = setUpsOf(settings, operations, ways, changes, shop);
-  const bound = choices.all ? atLeast : await leastOfForced(choices.forced, changes, timeLimitMs);
-  const least = Rational.min(change, Rational.max(bound, Rational.ZERO));
   return {
     setUps,
     changes,
     change,
-    atLeast: least,
-    proven: choices.all ? proven : least.equals(change),
+    atLeast,
+    proven,
     mill: Rational.sum(setUps.map(({ mill }) => mill)),
     naive: oneByOne(items, operations, ways, changes),
     grouped: together(operations, ways, changes),
   };
-}
-
-interface Ordered {
-  readonly settings: readonly Setting[];
-  readonly change: Rational;
-  readonly atLeast: Rational;
-  readonly proven: boolean;
-}
-
-const NOTHING: Ordered = { settings: [], change: Rational.ZERO, atLeast: Rational.ZERO, proven: true };
-
-/** The settings that each operation can be milled with, by its number; the first is what its joint asks for. */
-function waysOf(operations: readonly Operation[], shop: Shop | undefined): readonly (readonly Setting[])[] {
-  if (!shop) return [];
-  const stacks = new Map(
-    operations.flatMap(({ half: { spacer } }): [string, readonly Rational[]][] =>
-      spacer.kind === 'stock' ? [[spacer.stack.join('+'), spacer.stack]] : [],
-    ),
-  );
-  const all = operations.map((operation) => settingsOf(operation, shop, [...stacks.values()]));
-  // Another way is worth a thought only if some joint asks for it: a set-up of its own never gains.
-  const asked = new Set(all.flatMap(([own]) => (own ? [settingKey(own)] : [])));
-  return all.map((ways) => ways.filter((way, i) => i === 0 || asked.has(settingKey(way))));
-}
-
-interface Choices {
-  /** Settings that cover every operation, each choice least: none can be left out. */
-  readonly tried: readonly (readonly Setting[])[];
-  /** Whether these are all the choices there are. */
-  readonly all: boolean;
-  /** Settings that no choice does without. */
-  readonly forced: readonly Setting[];
-}
-
-/**
- * Since each thing changed costs by itself, a set-up more never makes an order cheaper: only choices from which nothing can
- * be left out need be tried, and what some operation cannot do without is in all of them.
- */
-function choicesOf(ways: readonly (readonly Setting[])[]): Choices {
-  const settings = new Map(ways.flatMap((own) => own.map((way): [string, Setting] => [settingKey(way), way])));
-  const keys = ways.map((own) => new Set(own.map(settingKey)));
-  const forced = new Set(keys.flatMap((own) => (own.size === 1 ? [...own] : [])));
-  const open = keys.filter((own) => ![...own].some((key) => forced.has(key)));
-  const found = new Map<string, ReadonlySet<string>>();
-  let all = true;
-  const visit = (at: number, chosen: ReadonlySet<string>): void => {
-    if (found.size >= MOST_CHOICES) {
-      all = false;
-      return;
-    }
-    const next = open.slice(at).findIndex((own) => ![...own].some((key) => chosen.has(key)));
-    if (next < 0) {
-      found.set([...chosen].sort().join('\n'), chosen);
-      return;
-    }
-    for (const key of open[at + next] ?? []) visit(at + next + 1, new Set([...chosen, key]));
-  };
-  visit(0, forced);
-  const of = (chosen: Iterable<string>) => [...chosen].sort().flatMap((key) => settings.get(key) ?? []);
-  return { tried: [...found.values()].map(of), all, forced: of(forced) };
-}
-
-/** Minutes as whole thousandths, so that the solver reckons with whole numbers. */
-const PARTS = Rational.of(1000);
-const inParts = (minutes: Rational): number => Math.round(minutes.mul(PARTS).toNumber());
-
-/** The cheapest order from an empty bench: a tour that starts and ends there, the way back free. */
-async function inOrder(settings: readonly Setting[], changes: Changes, timeLimitMs: number): Promise<Ordered> {
-  const bench = [undefined, ...settings];
-  const cost = bench.map((from) => bench.map((to) => (to ? inParts(changeMinutes(changes, from, to)) : 0)));
-  const { order, lowerBound, proven } = await sequenceSetups(cost, { cyclic: true, timeLimitMs });
-  const inTurn = order.flatMap((i) => bench[i] ?? []);
-  const change = Rational.sum(inTurn.map((to, i) => changeMinutes(changes, inTurn[i - 1], to)));
-  const atLeast = proven ? change : Rational.of(Math.max(0, Math.floor(lowerBound))).div(PARTS);
-  return { settings: inTurn, change, atLeast, proven };
-}
-
-async function leastOfForced(forced: readonly Setting[], changes: Changes, timeLimitMs: number): Promise<Rational> {
-  return (await inOrder(forced, changes, timeLimitMs)).atLeast;
 }
 
 function setUpsOf(

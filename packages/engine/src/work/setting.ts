@@ -94,6 +94,16 @@ function spacersOf(half: Half, jig: Jig | undefined, stacks: readonly (readonly 
 const sameStack = (a: readonly Rational[], b: readonly Rational[]): boolean =>
   a.length === b.length && a.every((piece, i) => piece.equals(b[i] as Rational));
 
+/** The settings that each operation can be milled with, by its number; the first is what its joint asks for. */
+export function waysOf(operations: readonly Operation[], shop: Shop): readonly (readonly Setting[])[] {
+  const stacks = new Map(
+    operations.flatMap(({ half: { spacer } }): [string, readonly Rational[]][] =>
+      spacer.kind === 'stock' ? [[spacer.stack.join('+'), spacer.stack]] : [],
+    ),
+  );
+  return operations.map((operation) => settingsOf(operation, shop, [...stacks.values()]));
+}
+
 /** What has to be changed between two settings. */
 export type ChangeOver = keyof Omit<Changes, 'load' | 'slot' | 'written' | 'source'>;
 

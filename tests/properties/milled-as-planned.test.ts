@@ -1,0 +1,231 @@
+import { type FitResult, planWork } from '@dryfit/engine';
+import { cabinetId, type FitJson, fitJson, type PlanJson, planJson } from '@dryfit/output';
+import fc from 'fast-check';
+import { expect, test, vi } from 'vitest';
+import { plans } from '../support/cabinets/arbitrary.js';
+import { write } from '../support/cabinets/plan.js';
+import { exampleText } from '../support/examples.js';
+import { examineText } from '../support/read.js';
+
+vi.setConfig({ testTimeout: 300_000 });
+
+/*
+ * A bench with nothing but what stands in fit.json and plan.json. A panel is a block of wood with its sizes; it is turned as
+ * the plan says, pushed against fence, spacer and stop, and milled line by line; then it is turned back and its slots are
+ * held against those of the fit.
+ */
+
+type Vector = readonly [number, number, number];
+type Cabinet = FitJson['cabinets'][number];
+type Part = Cabinet['parts'][number];
+type SetUp = PlanJson['setUps'][number];
+type Operation = SetUp['operations'][number];
+type Side = Operation['surface'];
+
+const OUT: Record<Side, Vector> = {
+  left: [-1, 0, 0],
+  right: [1, 0, 0],
+  front: [0, -1, 0],
+  rear: [0, 1, 0],
+  bottom: [0, 0, -1],
+  top: [0, 0, 1],
+};
+
+const scale = (v: Vector, k: number): Vector => [v[0] * k, v[1] * k, v[2] * k];
+const add = (a: Vector, b: Vector): Vector => [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
+const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+const cross = (a: Vector, b: Vector): Vector => [
+  a[1] * b[2] - a[2] * b[1],
+  a[2] * b[0] - a[0] * b[2],
+  a[0] * b[1] - a[1] * b[0],
+];
+const unit = (v: Vector): Vector => scale(v, 1 / Math.sqrt(dot(v, v)));
+
+/** The sides of a panel as it lies at the bench: without bands that come later. */
+function sidesOf(cabinet: Cabinet, part: Part): Record<Side, number> {
+  const { planes } = part;
+  if (!planes) throw new Error(`${part.id} has no size`);
+  const at = (side: Side): number => {
+    const band = cabinet.milled === 'before banding' ? part.bands.find((one) => one.side === side) : undefined;
+    const outward = Math.sign(OUT[side].reduce((a, b) => a + b));
+    return planes[side].mm - outward * (band?.thickness.mm ?? 0);
+  };
+  return {
+    left: at('left'),
+    right: at('right'),
+    front: at('front'),
+    rear: at('rear'),
+    bottom: at('bottom'),
+    top: at('top'),
+  };
+}
+
+function cornersOf(sides: Record<Side, number>): Vector[] {
+  return [sides.left, sides.right].flatMap((x) =>
+    [sides.front, sides.rear].flatMap((y) => [sides.bottom, sides.top].map((z): Vector => [x, y, z])),
+  );
+}
+
+/** How the operator has the panel: what is to the right, what is up, and what looks at him. */
+interface Held {
+  readonly right: Vector;
+  readonly up: Vector;
+  readonly toward: Vector;
+}
+
+function held(part: Part, { surface, reference }: Operation): Held {
+  const bevel = part.cuts.find((cut) => cut.kind === 'bevel' && cut.surface === surface);
+  const isMitre = reference.kind === 'toe' || reference.kind === 'heel';
+  const toe = OUT[bevel?.toe ?? reference.side];
+  const toward = isMitre ? unit(add(OUT[surface], scale(toe, -1))) : OUT[surface];
+  const toToe = unit(add(OUT[surface], toe));
+  const way = isMitre ? scale(toToe, reference.kind === 'toe' ? 1 : -1) : OUT[reference.side];
+  const up = scale(way, reference.looks === 'up' ? 1 : -1);
+  return { right: cross(up, toward), up, toward };
+}
+
+/** Middles of the slots that an operation makes in a panel, in the cabinet. */
+function mill(cabinet: Cabinet, part: Part, setUp: SetUp, operation: Operation): Vector[] {
+  const hold = held(part, operation);
+  const corners = cornersOf(sidesOf(cabinet, part));
+  const reach = (way: Vector) => corners.map((corner) => dot(corner, way));
+  const { reference, fence } = operation;
+  const isMitre = reference.kind === 'toe' || reference.kind === 'heel';
+  const corner = isMitre ? mitreCorner(part, operation) : undefined;
+  const aside = fence === 'right' ? hold.right : scale(hold.right, -1);
+  const fenceAt = Math.max(...reach(aside)) + spacer(cabinet, part, setUp, operation);
+  const referenceWay = scale(hold.up, reference.looks === 'up' ? 1 : -1);
+  const referenceAt = corner ? dot(corner, referenceWay) : Math.max(...reach(referenceWay));
+  const mouthAt = corner ? dot(corner, hold.toward) : Math.max(...reach(hold.toward));
+  const inward = (setUp.stop?.mm ?? 0) + setUp.base.mm;
+  return operation.lines.map(({ mm }) =>
+    add(add(scale(aside, fenceAt - mm), scale(referenceWay, referenceAt - inward)), scale(hold.toward, mouthAt)),
+  );
+}
+
+/** The sharp corner of a mitred end, or the blunt one across its thickness. */
+function mitreCorner(part: Part, { surface, reference }: Operation): Vector {
+  const { planes } = part;
+  const bevel = part.cuts.find((cut) => cut.kind === 'bevel' && cut.surface === surface);
+  if (!planes || !bevel?.toe) throw new Error(`${part.id} has no mitre at its ${surface}`);
+  const at = (side: Side): Vector => scale(OUT[side], dot(OUT[side], [1, 1, 1]) * planes[side].mm);
+  const toe = add(at(surface), at(bevel.toe));
+  if (reference.kind === 'toe') return toe;
+  const thickness = part.cut?.thickness.mm ?? 0;
+  return add(toe, scale(add(OUT[surface], OUT[bevel.toe]), -thickness));
+}
+
+function spacer(cabinet: Cabinet, part: Part, { spacer: block }: SetUp, { joint, surface }: Operation): number {
+  if (block.kind === 'stock') return block.stack.reduce((sum, { mm }) => sum + mm, 0);
+  if (block.kind === 'cut') return block.width?.mm ?? 0;
+  if (block.kind === 'none') return 0;
+  // Marked out: the lines are drawn as far in as the part itself lies.
+  const halves = cabinet.joints.flatMap((one) => one.halves.filter((half) => half.part === part.id));
+  const own = cabinet.joints.find((one) => one.id === joint)?.halves.find((half) => half.part === part.id);
+  return (own ?? halves.find((half) => half.surface === surface))?.setback.mm ?? 0;
+}
+
+/** Where the fit has the slots of a part: the middles of their mouths, and how far a stack may put them off. */
+function wanted(cabinet: Cabinet, part: Part): { readonly place: Vector; readonly near: number }[] {
+  return cabinet.joints.flatMap(({ halves }) =>
+    halves
+      .filter((half) => half.part === part.id)
+      .flatMap((half) =>
+        half.slots.map(({ centre }) => {
+          const middle: Vector = [centre.x.mm, centre.y.mm, centre.z.mm];
+          const near = half.spacer.kind === 'stock' ? Math.abs(half.spacer.off.mm) + 0.21 : 0;
+          if (half.role !== 'mitre') return { place: middle, near };
+          // A mitre's slots are told by their toe line: on from there along the slope.
+          const bevel = part.cuts.find((cut) => cut.kind === 'bevel' && cut.surface === half.surface);
+          const slope = unit(add(OUT[half.surface], OUT[bevel?.toe ?? half.reference.side]));
+          const face = Math.SQRT2 * (part.cut?.thickness.mm ?? 0);
+          const along = half.reference.kind === 'heel' ? face - half.reference.distance.mm : half.reference.distance.mm;
+          return { place: add(middle, scale(slope, -along)), near };
+        }),
+      ),
+  );
+}
+
+const apart = (a: Vector, b: Vector): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
+
+/** Mills everything as planned and returns what does not agree with the fit. */
+function disagreements(fit: FitJson, plan: PlanJson): string[] {
+  const found: string[] = [];
+  for (const cabinet of fit.cabinets)
+    for (const part of cabinet.parts) {
+      const made: Vector[] = [];
+      let pieces = 0;
+      for (const setUp of plan.setUps)
+        for (const operation of setUp.operations)
+          for (const group of operation.pieces) {
+            if (group.cabinet !== cabinet.id || !group.parts.includes(part.id)) continue;
+            pieces = group.count / group.parts.length;
+            if (pieces !== cabinet.count) found.push(`${part.id}: ${pieces} pieces for ${cabinet.count} cabinets`);
+            made.push(...mill(cabinet, part, setUp, operation));
+          }
+      const slots = wanted(cabinet, part);
+      if (made.length !== slots.length) found.push(`${part.id}: ${made.length} slots for ${slots.length}`);
+      for (const { place, near } of slots) {
+        const at = made.findIndex((one) => apart(one, place) <= near + 1e-6);
+        if (at < 0) found.push(`${part.id}: no slot at ${place.map((mm) => mm.toFixed(3))}`);
+        else made.splice(at, 1);
+      }
+    }
+  return found;
+}
+
+const json = <T>(value: T): T => JSON.parse(JSON.stringify(value));
+
+async function planned(results: readonly FitResult[], count: (i: number) => number) {
+  // A cabinet made as it is declared comes twice.
+  const once = [...new Map(results.map((result) => [cabinetId(result), result])).values()];
+  const items = once.map((result, i) => ({ result, count: count(i) }));
+  const batch = { title: ['job Test'], items, errors: 0 };
+  const fit = fitJson('job', batch, [], () => undefined, { units: 'mm' });
+  const plan = planJson({ title: batch.title, items, plan: await planWork(items), errors: 0 });
+  return { fit: json(fit), plan: json(plan) };
+}
+
+test.each(['periodicals', 'bookcase', 'rail-base', 'returns-bin', 'display-plinth'])('%s', async (name) => {
+  const { results } = await examineText(exampleText(`${name}.joinery`));
+  const { fit, plan } = await planned(results, (i) => i + 1);
+  expect(plan.setUps.length).toBeGreaterThan(0);
+  expect(disagreements(fit, plan)).toEqual([]);
+});
+
+test.each(['down', 'up'])('with edges held the other way: reference %s', async (way) => {
+  const text = exampleText('periodicals.joinery').replace(
+    'import "shop.joinery"',
+    `import "shop.joinery"\npose { edge slots reference ${way}  face slots reference ${way} }`,
+  );
+  const { results } = await examineText(text);
+  const { fit, plan } = await planned(results, () => 1);
+  expect(disagreements(fit, plan)).toEqual([]);
+});
+
+test('any cabinets', async () => {
+  let slots = 0;
+  await fc.assert(
+    fc.asyncProperty(plans, fc.boolean(), fc.integer({ min: 1, max: 3 }), async (plan, mirrored, count) => {
+      const { results } = await examineText(write(plan, { mirrored }));
+      const made = await planned(results, () => count);
+      slots += made.plan.setUps.reduce((sum, setUp) => sum + setUp.slots, 0);
+      expect(disagreements(made.fit, made.plan)).toEqual([]);
+    }),
+    { numRuns: 60 },
+  );
+  expect(slots).toBeGreaterThan(100);
+});
+
+test('a fence on the wrong side shows', async () => {
+  const { results } = await examineText(exampleText('periodicals.joinery'));
+  const { fit, plan } = await planned(results, () => 1);
+  const wrong: PlanJson = {
+    ...plan,
+    setUps: plan.setUps.map((setUp) => ({
+      ...setUp,
+      operations: setUp.operations.map((one) => ({ ...one, fence: one.fence === 'left' ? 'right' : 'left' })),
+    })),
+  };
+  expect(disagreements(fit, wrong)).not.toEqual([]);
+});

@@ -1,0 +1,152 @@
+import { type FitResult, type Plan, planWork, type Setting } from '@dryfit/engine';
+import fc from 'fast-check';
+import { describe, expect, test, vi } from 'vitest';
+import { plans } from '../support/cabinets/arbitrary.js';
+import { write } from '../support/cabinets/plan.js';
+import { examineExample, examineText } from '../support/read.js';
+
+vi.setConfig({ testTimeout: 300_000 });
+
+/** Minutes a change takes, reckoned apart from the engine: what the language has where the shop says nothing. */
+const MINUTES = { machine: 4, depth: 2, base: 2, pose: 1, pattern: 3, spacer: 1, stop: 1 };
+
+function minutes(from: Setting | undefined, to: Setting): number {
+  const word = (setting: Setting | undefined, what: keyof typeof MINUTES): string => {
+    if (!setting) return 'empty bench';
+    const { spacer } = setting;
+    const between = spacer.kind === 'stock' ? spacer.stack : spacer.kind === 'cut' ? [spacer.width] : [];
+    return {
+      machine: setting.machine,
+      depth: `${setting.machine} ${setting.depth}`,
+      base: `${setting.machine} ${setting.base}`,
+      pose: `${setting.pose.surface} ${setting.pose.reference}`,
+      pattern: setting.lines.join(),
+      spacer: `${spacer.kind} ${between.join()}`,
+      stop: String(setting.stop),
+    }[what];
+  };
+  const things = Object.keys(MINUTES) as (keyof typeof MINUTES)[];
+  return things.reduce((sum, what) => {
+    // An empty bench has no stop to take away.
+    const same = !from && what === 'stop' ? to.stop === undefined : from && word(from, what) === word(to, what);
+    return sum + (same ? 0 : MINUTES[what]);
+  }, 0);
+}
+
+function* orders<T>(items: readonly T[]): Generator<T[]> {
+  if (items.length === 0) yield [];
+  for (const [i, first] of items.entries())
+    for (const rest of orders([...items.slice(0, i), ...items.slice(i + 1)])) yield [first, ...rest];
+}
+
+const costOf = (settings: readonly Setting[]): number =>
+  settings.reduce((sum, setting, i) => sum + minutes(settings[i - 1], setting), 0);
+
+function checked(plan: Plan, results: readonly FitResult[], count: number): void {
+  const settings = plan.setUps.map(({ setting }) => setting);
+  expect(plan.change.toNumber()).toBeCloseTo(costOf(settings), 9);
+  expect(plan.atLeast.le(plan.change)).toBe(true);
+  expect(plan.change.le(plan.grouped.change)).toBe(true);
+  expect(plan.grouped.change.le(plan.naive.change)).toBe(true);
+  expect(plan.setUps.length).toBeLessThanOrEqual(plan.grouped.setUps);
+  // Every slot is milled once in every piece.
+  const wanted = results.flatMap(({ fit }) => fit.joints.flatMap(({ halves }) => halves.flatMap(({ slots }) => slots)));
+  expect(plan.setUps.reduce((sum, { slots }) => sum + slots, 0)).toBe(wanted.length * count);
+  for (const { operations, beside, loads } of plan.setUps) {
+    const pieces = operations.reduce((sum, operation) => sum + operation.count, 0);
+    expect(loads).toBe(pieces - beside.reduce((sum, { times }) => sum + times, 0));
+    for (const { left, right } of beside) {
+      expect([left.half.hand, right.half.hand]).toEqual(['left', 'right']);
+      expect(operations).toContain(left);
+      expect(operations).toContain(right);
+    }
+  }
+}
+
+describe('the plan of a job', () => {
+  test('costs what its changes cost, and no more than grouping alone or going cabinet by cabinet', async () => {
+    await fc.assert(
+      fc.asyncProperty(plans, plans, fc.integer({ min: 1, max: 4 }), async (one, other, count) => {
+        const read = await Promise.all([examineText(write(one, {})), examineText(write(other, {}))]);
+        // Both are planned on the first one's bench.
+        const results = read.flatMap((found) => found.results).slice(0, 1);
+        checked(await planWork(results.map((result) => ({ result, count }))), results, count);
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  test('has no cheaper order, tried one by one', async () => {
+    for (const name of ['periodicals', 'bookcase', 'rail-base', 'returns-bin', 'display-plinth']) {
+      const { cabinets } = await examineExample(`${name}.joinery`);
+      const plan = await planWork(cabinets.map((result) => ({ result, count: 1 })));
+      const settings = plan.setUps.map(({ setting }) => setting);
+      if (settings.length > 7) continue;
+      const least = Math.min(...[...orders(settings)].map(costOf));
+      expect([name, plan.proven, plan.change.toNumber()]).toEqual([name, true, least]);
+    }
+  });
+
+  test('of a job is that of its cabinets together, and pieces that are the same are milled together', async () => {
+    const { jobs } = await examineExample('periodicals.joinery');
+    const lines = jobs[0]?.lines ?? [];
+    const plan = await planWork(lines.map(({ result, count }) => ({ result, count })));
+    // Four of 600 and two of 450: five patterned lines in one, three of the same in the other.
+    expect(plan.setUps).toHaveLength(4);
+    expect(plan.naive.setUps).toBeGreaterThan(plan.setUps.length);
+    expect(plan.proven).toBe(true);
+  });
+});
+
+/** Two shelves, one by a long pattern and one by a short one, in a cabinet as deep as told. */
+const shelves = (deep: number, lines: string) => `units mm
+import "shop.joinery"
+pattern long { lines 70, 180, 270, 420, 500 }
+pattern short { lines ${lines} }
+cabinet Rack {
+  part lh, rh : upright of birch18
+  part one, two : level of birch18
+  width 600 over lh and rh
+  height 720 of lh, rh
+  depth ${deep} of lh, rh
+  rh.bottom flush with lh
+  rh.rear flush with lh
+  butt one between lh and rh { bottom 200 above lh.bottom  flush rear, front  connect biscuit20 by long }
+  butt two between lh and rh { bottom 200 below lh.top  flush rear, front  connect biscuit20 by short }
+}
+`;
+
+const planOf = async (text: string): Promise<Plan> => {
+  const { results } = await examineText(text);
+  return planWork(results.map((result) => ({ result, count: 1 })));
+};
+
+describe('an operation that can be set up in more than one way', () => {
+  test('takes the pattern that is set up anyway, if that has all its lines', async () => {
+    const same = (await planOf(shelves(320, '70, 180, 270'))).setUps.map(({ setting }) => setting.pattern);
+    expect(new Set(same).size).toBe(1);
+    const other = (await planOf(shelves(320, '80, 180, 270'))).setUps.map(({ setting }) => setting.pattern);
+    expect(new Set(other).size).toBe(2);
+  });
+
+  test('is milled on its own lines all the same', async () => {
+    const plan = await planOf(shelves(320, '70, 180, 270'));
+    const used = plan.setUps.flatMap(({ operations }) =>
+      operations.map(({ half }) => half.slots.map(({ fromZero }) => String(fromZero)).join()),
+    );
+    expect(new Set(used)).toEqual(new Set(['70,180,270']));
+  });
+});
+
+// Common practice, no source: on a bed of 900 a side of 560 and one of 320 lie beside each other, two of 560 do not.
+describe('pieces beside each other', () => {
+  const pairs = async (deep: number) =>
+    (await planOf(shelves(deep, '70, 180, 270'))).setUps.reduce((sum, { beside }) => sum + beside.length, 0);
+
+  test('two of 320 fit on a bed of 900, two of 450 just so, two of 560 do not', async () => {
+    expect(await pairs(320)).toBeGreaterThan(0);
+    expect(await pairs(450)).toBeGreaterThan(0);
+    expect(await pairs(451)).toBe(0);
+    expect(await pairs(560)).toBe(0);
+  });
+});
