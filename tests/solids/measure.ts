@@ -349,11 +349,11 @@ export function goesIn(shop: Workshop, seat: Seat, made: Made, lengthen = 0): bo
   return shop.less(mesh, ...openings).volume() < 1e-6;
 }
 
-/** Extent of an opening along its run, to what rounding leaves of it. */
+/** Extent of an opening along its run, and what chords at both ends may lack of it. */
 function lengthOf({ cut, mesh }: Piece): number {
   const { min, max } = mesh.boundingBox();
   const i = { x: 0, y: 1, z: 2 }[(cut as { readonly run: 'x' | 'y' | 'z' }).run] as 0 | 1 | 2;
-  return max[i] - min[i] + 1e-3;
+  return max[i] - min[i] + 0.01;
 }
 
 /** A connector where it sits. */
