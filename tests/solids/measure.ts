@@ -327,7 +327,12 @@ function* seated(shop: Workshop, seats: readonly Seat[]): Generator<Measured> {
   }
 }
 
-const grown = (made: Made, by: number): Made => ({ ...made, along: made.along + by, across: made.across + by });
+const grown = (made: Made, by: number): Made => ({
+  ...made,
+  along: made.along + by,
+  across: made.across + by,
+  thickness: made.thickness + (made.shape === 'dowel' ? by : 0),
+});
 
 /** Whether a connector, with its room for glue, lies within its two openings, set in as far as their depths let it. */
 export function goesIn(shop: Workshop, seat: Seat, made: Made, lengthen = 0): boolean {
