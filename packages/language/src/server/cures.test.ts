@@ -1,0 +1,66 @@
+import { readFileSync } from 'node:fs';
+import { Cancellation, OperationCancelled, TextDocument, URI } from 'langium';
+import { NodeFileSystem } from 'langium/node';
+import { expect, test, vi } from 'vitest';
+import { Cures } from './cures.js';
+import type { ServerDocumentBuilder } from './document-builder.js';
+import { createJoineryServerServices } from './services.js';
+
+const { None } = Cancellation.CancellationToken;
+const folder = new URL('../../../../examples/', import.meta.url);
+const text = readFileSync(new URL('periodicals.joinery', folder), 'utf8').replace(
+  'rear set back 16',
+  'rear set back 17',
+);
+const uri = URI.parse(new URL('cured.joinery', folder).href);
+
+/** A server with one open file that has a finding, and how often a change was tried on a copy. */
+async function found() {
+  const { shared, joinery } = createJoineryServerServices(NodeFileSystem);
+  const { DocumentBuilder, LangiumDocuments, TextDocuments, WorkspaceManager } = shared.workspace;
+  await WorkspaceManager.initializeWorkspace([]);
+  DocumentBuilder.updateBuildOptions = { validation: true };
+  TextDocuments.set(TextDocument.create(uri.toString(), 'joinery', 1, text));
+  await DocumentBuilder.update([uri], []);
+  const document = await LangiumDocuments.getOrCreateDocument(uri);
+  const [finding] = joinery.editor.Examinations.of(document).findings;
+  if (!finding) throw new Error('nothing is found');
+  const cures = new Cures(joinery);
+  const tries = vi.spyOn(cures.trial, 'examine');
+  const seek = (token = None) => cures.of(finding, document, token);
+  return { builder: DocumentBuilder as ServerDocumentBuilder, seek, tries: () => tries.mock.calls.length };
+}
+
+test('cures are sought once, however often they are asked for', async () => {
+  const { seek, tries } = await found();
+  const [once, meanwhile] = await Promise.all([seek(), seek()]);
+  const tried = tries();
+  expect(once.length).toBeGreaterThan(0);
+  expect(meanwhile).toEqual(once);
+  expect(await seek()).toEqual(once);
+  expect(tries()).toBe(tried);
+});
+
+test('a question that is called off fails at once, and its search serves the next one', async () => {
+  const { seek, tries } = await found();
+  const source = new Cancellation.CancellationTokenSource();
+  const calledOff = seek(source.token);
+  source.cancel();
+  await expect(calledOff).rejects.toBe(OperationCancelled);
+  const before = tries();
+  const cures = await seek();
+  expect(cures.length).toBeGreaterThan(0);
+  const once = tries();
+  const { seek: alone, tries: triesAlone } = await found();
+  await alone();
+  expect([before, once]).toEqual([0, triesAlone()]);
+});
+
+test('a search is left off when an edit is on its way, and begins anew with the text', async () => {
+  const { builder, seek } = await found();
+  const overtaken = seek();
+  builder.expect(uri);
+  await expect(overtaken).rejects.toBe(OperationCancelled);
+  await builder.update([uri], []);
+  expect((await seek()).length).toBeGreaterThan(0);
+});
