@@ -6,6 +6,7 @@ import { check } from './commands/check.js';
 import { draw } from './commands/draw.js';
 import { explain } from './commands/explain.js';
 import { format } from './commands/format.js';
+import { glueUp } from './commands/glue-up.js';
 import { plan } from './commands/plan.js';
 import { tolerance } from './commands/tolerance.js';
 import { type Io, MISUSE, Misuse } from './io.js';
@@ -51,7 +52,7 @@ function commands(io: Io, done: (code: number) => void): Command {
     .showHelpAfterError('(dryfit --help tells more)')
     .addHelpText(
       'after',
-      `${CODES}\n\nExamples:\n  dryfit check\n  dryfit build bookcase.joinery --out tables\n  dryfit draw bookcase.joinery --out tables\n  dryfit explain bookcase.joinery shelf`,
+      `${CODES}\n\nExamples:\n  dryfit check\n  dryfit build bookcase.joinery --out tables\n  dryfit draw bookcase.joinery --out tables\n  dryfit glue-up bookcase.joinery\n  dryfit explain bookcase.joinery shelf`,
     );
 
   withFindingOptions(program.command('check'))
@@ -185,6 +186,28 @@ Examples:
   dryfit tolerance bookcase.joinery --json > tolerance.json`,
     )
     .action(async (file, options) => done(await tolerance(file, options, io)));
+
+  withFindingOptions(program.command('glue-up'))
+    .description('say in what order a cabinet is glued up: parts, joints, connectors and clamps, step by step')
+    .argument('<file>', 'a .joinery file')
+    .option('--cabinet <name>', 'only this cabinet')
+    .option('--out <folder>', 'write a sheet with a drawing of each step; without it the steps are printed')
+    .option('--json', 'print data instead of text')
+    .option('--with-errors', 'order the parts although there are errors; every sheet says so')
+    .addHelpText(
+      'after',
+      `
+Parts come in straight moves, one group at a time; groups may be glued up on their own first. Joints that close only
+at the same time are told together. With glue open and joint closed in among the shop's limits, steps are divided until
+each closes before the glue sets, where the order allows it. Clamps are counted by the length of the joints, an estimate.
+Sheets go beside a cabinet's tables, in a folder glue-up of their own.${CODES}
+
+Examples:
+  dryfit glue-up bookcase.joinery
+  dryfit glue-up bookcase.joinery --out tables
+  dryfit glue-up bookcase.joinery --json > glue-up.json`,
+    )
+    .action(async (file, options) => done(await glueUp(file, options, io)));
 
   program
     .command('format')

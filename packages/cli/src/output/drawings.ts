@@ -3,3 +3,9 @@ export const DRAWINGS = 'drawings';
 
 /** Whether a file below --out is a drawing, and so `draw`'s, or a table, and so `build`'s. */
 export const isDrawing = (path: string): boolean => path.split('/').at(-2) === DRAWINGS && path.endsWith('.svg');
+
+/** Folder of the glue-up inside the folder of a cabinet. */
+export const GLUE_UP = 'glue-up';
+
+/** Whether a file below --out is `glue-up`'s. */
+export const isGlueUp = (path: string): boolean => path.split('/').at(-2) === GLUE_UP;

@@ -40,11 +40,17 @@ function factsOf(result: FitResult, step: GlueStep): SheetStep['facts'] {
     facts.push(['connectors', step.connectors.map(({ connector, count }) => `${count} ${connector}`).join(', ')]);
   const bare = joints.filter(({ without }) => without !== undefined);
   if (bare.length > 0) facts.push(['without', bare.map(({ id, without }) => `${id} ${without}`).join(', ')]);
-  if (step.clamps.length > 0)
-    facts.push(['clamps', step.clamps.map((clamps) => `${clamps.count} ${clampWords(clamps)}`).join(', ')]);
+  if (step.clamps.length > 0) facts.push(['clamps', clampsOf(step)]);
   const time = timeOf(result, joints.length);
   if (time !== undefined) facts.push(['glue', time]);
   return facts;
+}
+
+/** How many clamps lie which way, each way once. */
+function clampsOf({ clamps }: GlueStep): string {
+  const counts = new Map<string, number>();
+  for (const one of clamps) counts.set(clampWords(one), (counts.get(clampWords(one)) ?? 0) + one.count);
+  return [...counts].map(([words, count]) => `${count} ${words}`).join('; ');
 }
 
 function timeOf({ spec }: FitResult, joints: number): string | undefined {

@@ -26,7 +26,7 @@ const PULLS: readonly string[] = ['from left to right', 'from front to rear', 'f
 /** How clamps lie: "from left to right", "across the mitre". */
 export function clampWords({ along }: Clamps): string {
   const axes = along.flatMap((k, i) => (k === 0 ? [] : [i]));
-  return axes.length === 1 ? (PULLS[axes[0] as number] as string) : 'across the mitre, or with a strap';
+  return axes.length === 1 ? (PULLS[axes[0] as number] as string) : 'across the mitres, or a strap round them';
 }
 
 /** Parts in one line, like parts drawn together. */
@@ -50,9 +50,9 @@ export function stepWords(result: FitResult, step: GlueStep): string {
   const met = new Set(joints.flatMap(({ entering, host }) => [entering, host]));
   const onto = step.onto.filter((id) => met.has(id));
   const way = movesOf(step);
-  if (joints.length === 0) return `Lay ${parts} in place, ${way}`;
+  if (joints.length === 0) return `Lay ${parts} in place, moving ${way}`;
   const slides = joints.every(({ verb, halves }) => verb === 'groove' && halves.length === 0);
-  return `${slides ? 'Slide' : 'Put'} ${parts} ${slides ? 'into' : 'to'} ${named(result, onto)}, ${way}`;
+  return `${slides ? 'Slide' : 'Put'} ${parts} ${slides ? 'into' : 'to'} ${named(result, onto)}, moving ${way}`;
 }
 
 /** The way parts come, each way once: "to the left", "to the rear, then up". */
@@ -63,3 +63,5 @@ function movesOf({ coming }: GlueStep): string {
 
 export const jointsOf = ({ fit }: FitResult, { joints }: GlueStep) =>
   joints.flatMap((id) => fit.joints.find((joint) => joint.id === id) ?? []);
+
+export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -48,7 +48,7 @@ export const moved = ({ lo, hi }: SceneBox, by: Vector): SceneBox => ({ lo: plus
  * Parts without what of them is still inside another: the edge of a back in its groove cannot be seen, and two
  * bodies of which one goes into the other cannot be ordered.
  */
-function trimmed(scene: Scene, parts: readonly SpreadPart[]): readonly SpreadPart[] {
+export function trimmed(scene: Scene, parts: readonly SpreadPart[]): readonly SpreadPart[] {
   const byName = new Map(parts.map((one) => [one.part.part, one]));
   for (const joint of scene.joints) {
     const [own, host] = [byName.get(joint.entering), byName.get(joint.host)];
