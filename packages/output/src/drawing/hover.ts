@@ -67,7 +67,7 @@ function drawn(part: ScenePart, box: NonNullable<ScenePart['box']>): readonly El
 }
 
 function patchIn(sheet: Sheet, part: ScenePart, cut: SceneCut) {
-  if (cut.kind === 'notch') return undefined;
+  if (cut.kind === 'notch' || cut.kind === 'cant') return undefined;
   if (cut.surface === sheet.look.face) return cut.mouth ? mouthOnFace(sheet, cut) : rectOn(sheet, cut.box);
   // What is cut into an edge is shown from the face as deep as it goes in.
   return cut.mouth && !isFace(cut.surface, part.attitude) ? rectOn(sheet, cut.box) : undefined;

@@ -1,4 +1,5 @@
 import type { Side } from '@dryfit/engine';
+import { degrees } from '../print/degrees.js';
 import { surfaceName } from '../print/surface.js';
 import type { Scene, SceneCut, ScenePart } from './scene.js';
 
@@ -22,7 +23,7 @@ export function twinOf(scene: Scene, part?: string): Twin {
   return {
     title: part === undefined ? `${scene.title}: parts and cuts` : `${part} of ${scene.title}: sizes and cuts`,
     headings: ['Part', 'What', 'Where', `Along (${scene.units})`, `Across (${scene.units})`, `Depth (${scene.units})`],
-    rows: parts.flatMap((one) => [partRow(one), ...one.cuts.map((cut) => cutRow(scene, one, cut))]),
+    rows: parts.flatMap((one) => [partRow(one), ...one.cuts.map((cut) => cutRow(scene, one, cut)), ...alongRows(one)]),
   };
 }
 
@@ -59,7 +60,21 @@ function cutRow(scene: Scene, part: ScenePart, cut: SceneCut): TwinRow {
   }
   if (cut.legs) {
     const [first, second] = cut.legs.map(({ from, length }) => `${length} from the ${named(from)}`);
-    return row('notch', at, first ?? '', second ?? '', '');
+    return row(cut.kind, at, first ?? '', second ?? '', '');
   }
-  return row('bevel 45°', at, '', cut.outer ? `toe on the ${named(cut.outer)}` : '', '');
+  return row(`bevel ${degrees(cut.angle ?? 45)}`, at, '', cut.outer ? `toe on the ${named(cut.outer)}` : '', '');
+}
+
+function alongRows(part: ScenePart): readonly TwinRow[] {
+  return (part.along ?? []).map((cut) => ({
+    shape: cut.shape,
+    cells: [
+      part.part,
+      `${cut.connector} ${cut.kind === 'disc' ? 'slot' : cut.kind} ${cut.number} for ${cut.mate}`,
+      cut.surface === undefined ? 'cant' : surfaceName(part, cut.surface),
+      `${cut.fromDatum} from the ${cut.datum}`,
+      `${cut.across} from the ${cut.from}`,
+      cut.depth,
+    ],
+  }));
 }

@@ -1,4 +1,4 @@
-import { axisOf, type FittedPart, isFace, type Side } from '@dryfit/engine';
+import { axisOf, type FittedPart, type Half, isFace, type Side } from '@dryfit/engine';
 
 type Standing = Pick<FittedPart, 'attitude' | 'grain'>;
 
@@ -11,4 +11,16 @@ export function surfaceWord(part: Standing, side: Side): 'face' | 'edge' | 'end'
 /** A side in words: "right face", "rear edge", "bottom end". */
 export function surfaceName(part: Standing, side: Side): string {
   return `${side} ${surfaceWord(part, side)}`;
+}
+
+type Milled = Pick<Half, 'turn' | 'role' | 'surface'>;
+
+/** Where a half is milled: one in the edge that a cant leaves is in the cant. */
+export const surfaceOn = (part: Standing, half: Milled): string =>
+  half.turn && half.role === 'edge' ? 'cant' : surfaceName(part, half.surface);
+
+/** A side that a half is measured from; along a cant it is the cant, or an end of it as seen from the front. */
+export function placeOn(part: Standing, half: Milled, side: Side): string {
+  if (!half.turn || axisOf(side) === 'z') return surfaceName(part, side);
+  return axisOf(side) === 'x' ? `${side} end of the cant` : 'cant';
 }

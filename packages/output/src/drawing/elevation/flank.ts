@@ -1,4 +1,5 @@
 import type { Side } from '@dryfit/engine';
+import { degrees } from '../../print/degrees.js';
 import { surfaceName } from '../../print/surface.js';
 import type { SceneCut, SceneJoint, ScenePart } from '../scene.js';
 import { type Ink, LINE, pathOf, TEXT, textWidth } from './ink.js';
@@ -78,7 +79,7 @@ function wordsFor(
   return [
     `${datum ? 'datum: ' : measured ? 'reference: ' : ''}${surfaceName(part, side)}`,
     ...(band === undefined ? [] : [`banded ${band}`]),
-    ...(bevel?.outer ? [`bevelled 45°, toe on the ${surfaceName(part, bevel.outer)}`] : []),
+    ...(bevel?.outer ? [`bevelled ${degrees(bevel.angle ?? 45)}, toe on the ${surfaceName(part, bevel.outer)}`] : []),
     ...(mates.length > 0 ? [`to ${namesOf([...new Set(mates)])}`] : []),
   ];
 }

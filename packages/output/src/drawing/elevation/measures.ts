@@ -137,7 +137,7 @@ export function recessMeasures(part: ScenePart, mateOf: (cut: SceneCut) => strin
         axis: axisOf(from),
         zero: from,
         marks: [{ at: planeAt(cut.box, opposite(from)), label: length, cuts: [cut] }],
-        title: ['notch'],
+        title: [cut.kind],
       }));
     }
     if (!cut.recess) return [];

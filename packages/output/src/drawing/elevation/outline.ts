@@ -12,11 +12,11 @@ const CORNERS: readonly (readonly [Flank, Flank])[] = [
   ['left', 'bottom'],
 ];
 
-/** Whether a notch goes through the thickness, and so shows in the outline of the face. */
+/** Whether a notch or cant goes through the thickness, and so shows in the outline of the face. */
 export const isThrough = (cut: SceneCut, sheet: Sheet): boolean =>
-  cut.kind === 'notch' && cut.run === axisOf(sheet.look.face);
+  (cut.kind === 'notch' || cut.kind === 'cant') && cut.run === axisOf(sheet.look.face);
 
-/** The outline of a face, with the notches at its corners. */
+/** The outline of a face, with the notches and the cant at its corners. */
 export function outlineOf(part: ScenePart, sheet: Sheet): readonly Flat[] {
   const notches = part.cuts.filter((cut) => isThrough(cut, sheet));
   return CORNERS.flatMap(([flat, upright], i): readonly Flat[] => {
@@ -24,7 +24,11 @@ export function outlineOf(part: ScenePart, sheet: Sheet): readonly Flat[] {
     const notch = notches.find((cut) => [flat, upright].every((flank) => reaches(cut.box, sheet, flank)));
     if (!notch) return [corner];
     const inner = innerCorner(notch, sheet, corner);
-    const steps: readonly Flat[] = [[corner[0], inner[1]], inner, [inner[0], corner[1]]];
+    const ends: readonly [Flat, Flat] = [
+      [corner[0], inner[1]],
+      [inner[0], corner[1]],
+    ];
+    const steps: readonly Flat[] = notch.kind === 'cant' ? ends : [ends[0], inner, ends[1]];
     return i % 2 === 0 ? steps : [...steps].reverse();
   });
 }
@@ -41,8 +45,13 @@ function innerCorner(notch: SceneCut, sheet: Sheet, corner: Flat): Flat {
   ];
 }
 
-/** The two walls of a notch. */
+/** The two walls of a notch, or the line of a cant. */
 export function wallsOf(notch: SceneCut, sheet: Sheet): readonly Flat[] {
+  const walls = notchWalls(notch, sheet);
+  return notch.kind === 'cant' ? walls.filter((_, i) => i !== 1) : walls;
+}
+
+function notchWalls(notch: SceneCut, sheet: Sheet): readonly Flat[] {
   const { left, right, top, bottom } = rectOn(sheet, notch.box);
   const x = reaches(notch.box, sheet, 'left') ? [left, right] : [right, left];
   const y = reaches(notch.box, sheet, 'top') ? [top, bottom] : [bottom, top];

@@ -27,7 +27,7 @@ export function stripOf(sheet: Sheet, part: ScenePart, side: Side, flank: Flank)
   const axis = axisOf(sheet.look.face);
   const thick = sheet.box.hi[AXIS_NUMBER[axis]] - sheet.box.lo[AXIS_NUMBER[axis]];
   const bevel = part.cuts.find((cut) => cut.kind === 'bevel' && cut.surface === side);
-  const width = bevel ? thick * Math.SQRT2 : thick;
+  const width = bevel ? thick / Math.cos(((bevel.angle ?? 45) * Math.PI) / 180) : thick;
   const toe = bevel && (bevel.outer === sheet.look.face ? 'near' : 'far');
   return { side, flank, near: GAP, far: GAP + Math.max(LEAST, width * sheet.scale), width, toe };
 }

@@ -4,6 +4,7 @@ import { element } from '../element.js';
 import { drawMarks } from '../marked.js';
 import type { Scene, SceneJoint, ScenePart } from '../scene.js';
 import { markOf } from '../shape.js';
+import { alongOnFace, sayAlong } from './along.js';
 import { drawFlank } from './flank.js';
 import { drawGrain } from './grain.js';
 import { Ink, pathOf } from './ink.js';
@@ -55,12 +56,13 @@ export function drawView(asked: Asked): Ink {
   for (const strip of strips) drawStrip(ink, sheet, part, strip, worst);
   const joints = scene.joints.filter(({ entering, host }) => entering === part.part || host === part.part);
   ink.add(...jointsHere(asked, joints).map((joint) => jointMark(sheet, part, joint, strips, worst)));
-  ink.add(...cutsOnFace(sheet, part, strips, main, worst));
+  ink.add(...cutsOnFace(sheet, part, strips, main, worst), ...alongOnFace(sheet, part, main, worst));
   // In the first view, on top of all else: a place inside the part shows on no face.
   const marks = main ? (scene.marks ?? []).filter(({ parts }) => parts.includes(part.part)) : [];
   const grain = drawGrain(ink, sheet, part, scene);
   const rows = rowsBy(asked, sheet, strips, joints);
   for (const flank of FLANKS) drawFlank(ink, asked, sheet, flank, strips, rows[flank], joints);
+  sayAlong(ink, part, look.face, main);
   const seen = `${surfaceName(part, look.face)}, seen ${SEEN[look.face]}${grain ? '' : `; grain along its ${wayOf(sheet, part)}`}`;
   const { top } = ink.taken;
   ink.text(seen, [0, top - 12], { kind: 'heading', size: 16 });

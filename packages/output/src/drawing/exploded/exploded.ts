@@ -2,6 +2,7 @@ import { type Element, element } from '../element.js';
 import { drawMarks } from '../marked.js';
 import type { Scene, SceneMark } from '../scene.js';
 import { worstOf } from '../shape.js';
+import { placeOut, wayOut } from '../turn.js';
 import { warningLines } from '../warning.js';
 import { anchorsOf } from './anchors.js';
 import { boundsOf } from './flat.js';
@@ -11,7 +12,7 @@ import { backToFront, type Placed } from './order.js';
 import { type Body, figure, paint } from './paint.js';
 import { steadily, tightly } from './sheet.js';
 import { materialOf, type Piece, piecesOf } from './solid.js';
-import { boxAround, moved, type SpreadPart, spread } from './spread.js';
+import { boxAround, moved, type SpreadPart, spread, standing } from './spread.js';
 import { plus, type Vector } from './vector.js';
 import { type Eye, eyeOf, type Flat, onPaper, type View } from './view.js';
 import { wordsAround } from './words.js';
@@ -85,19 +86,30 @@ export function arranged(scene: Scene, view: View, parts: readonly SpreadPart[] 
       openings: openingsOf(part, part.box ?? box),
     }),
   );
-  const whole = boxAround(parts.map(({ box, shift }) => moved(box, shift)));
+  const whole = boxAround(parts.map((one) => moved(standing(one), one.shift)));
   return { eye, bodies, order: backToFront(bodies.flatMap(placed), eye), whole };
 }
 
 function placed(body: Body): readonly Placed<Body>[] {
-  const slants = body.material.bevels.map(({ normal }) => normal);
-  return piecesOf(body.material).map((piece) => ({ owner: body, piece: movedPiece(piece, body.shift), slants }));
+  const { turn } = body.part;
+  const own = body.material.bevels.map(({ normal }) => normal);
+  const slants = (turn ? [...own, ...ACROSS] : own).map((normal) => wayOut(turn, normal));
+  return piecesOf(body.material).map((piece) => ({ owner: body, piece: placedPiece(piece, body), slants }));
 }
 
-const movedPiece = ({ faces, points }: Piece, by: Vector): Piece => ({
-  faces: faces.map((face) => ({ ...face, corners: face.corners.map((p) => plus(p, by)) })),
-  points: points.map((p) => plus(p, by)),
-});
+/** Directions of a turned part's faces and ends in its own frame. */
+const ACROSS: readonly Vector[] = [
+  [1, 0, 0],
+  [0, 1, 0],
+];
+
+function placedPiece({ faces, points }: Piece, { part: { turn }, shift }: Body): Piece {
+  const at = (p: Vector): Vector => plus(placeOut(turn, p), shift);
+  return {
+    faces: faces.map((face) => ({ ...face, normal: wayOut(turn, face.normal), corners: face.corners.map(at) })),
+    points: points.map(at),
+  };
+}
 
 /** Marked places, each where its part has been pulled to; painted over all, since they mostly lie within the wood. */
 function marksOn(

@@ -1,12 +1,12 @@
 import { AXES, axisOf, SIDES, type Side } from '@dryfit/engine';
 import { planeAt, TOUCH } from '../scene/figures.js';
-import type { SceneBox, SceneCut, ScenePart } from '../scene.js';
+import type { SceneAlong, SceneBox, SceneCut, ScenePart } from '../scene.js';
 import { clip, type Face } from './solid.js';
 import { cross, dot, minus, normalOf, plus, times, unit, type Vector } from './vector.js';
 
 /** Where a cut opens in the outside of a part: an outline in one of its faces. */
 export interface Opening {
-  readonly cut: SceneCut;
+  readonly cut: SceneCut | SceneAlong;
   readonly side: Side;
   readonly bevel: boolean;
   readonly outline: readonly Vector[];
@@ -14,8 +14,16 @@ export interface Opening {
 
 /** Every opening of every cut of a part; a groove that runs out at an end opens there too. A notch is in the outline. */
 export function openingsOf(part: ScenePart, box: SceneBox): readonly Opening[] {
-  return part.cuts.flatMap((cut): readonly Opening[] => {
-    if (cut.kind === 'notch' || cut.kind === 'bevel') return [];
+  const along = (part.along ?? []).map(
+    (cut): Opening => ({
+      cut,
+      side: cut.surface ?? part.cuts.find(({ kind }) => kind === 'cant')?.surface ?? 'front',
+      bevel: cut.surface === undefined,
+      outline: cut.outline,
+    }),
+  );
+  const square = part.cuts.flatMap((cut): readonly Opening[] => {
+    if (cut.kind === 'notch' || cut.kind === 'bevel' || cut.kind === 'cant') return [];
     if (cut.mouth) return [mouthOf(cut, cut.mouth, box)];
     return SIDES.filter((side) => Math.abs(planeAt(cut.box, side) - planeAt(box, side)) < TOUCH).map((side) => ({
       cut,
@@ -24,6 +32,7 @@ export function openingsOf(part: ScenePart, box: SceneBox): readonly Opening[] {
       outline: sideOf(cut.box, side),
     }));
   });
+  return [...square, ...along];
 }
 
 function sideOf(box: SceneBox, side: Side): readonly Vector[] {
@@ -69,7 +78,8 @@ function onSide(cut: SceneCut, middle: Vector): readonly [Vector, Vector] {
 function onMitre(cut: SceneCut, box: SceneBox, onRun: Vector): readonly [Vector, Vector] {
   const outer = cut.outer as Side;
   const on = (side: Side): Vector => times(unit(axisOf(side)), planeAt(box, side));
-  const along = times(plus(normalOf(cut.surface), normalOf(outer)), -Math.SQRT1_2);
+  const angle = ((cut.angle ?? 45) * Math.PI) / 180;
+  const along = minus(times(normalOf(cut.surface), -Math.sin(angle)), times(normalOf(outer), Math.cos(angle)));
   return [plus(plus(onRun, plus(on(cut.surface), on(outer))), times(along, cut.fromToe ?? 0)), along];
 }
 

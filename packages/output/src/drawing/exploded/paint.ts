@@ -1,7 +1,8 @@
 import { axisOf } from '@dryfit/engine';
 import { type Element, element } from '../element.js';
-import type { SceneCut, ScenePart } from '../scene.js';
+import type { SceneAlong, SceneCut, ScenePart } from '../scene.js';
 import { markOf } from '../shape.js';
+import { placeIn, placeOut, wayIn, wayOut } from '../turn.js';
 import { type Opening, openingIn } from './openings.js';
 import type { Seen } from './order.js';
 import { type Face, isWood, type Material } from './solid.js';
@@ -40,12 +41,13 @@ export function paint(order: readonly Seen<Body>[], { eye, sheet, mark, hidden }
     let end = i;
     while (order[end]?.owner === owner) end += 1;
     const { shift } = owner;
-    const at: OnSheet = (p) => sheet(onPaper(eye, plus(p, shift)));
+    const { turn } = owner.part;
+    const at: OnSheet = (p) => sheet(onPaper(eye, plus(placeOut(turn, p), shift)));
     const faces = order
       .slice(i, end)
-      .flatMap(({ piece }) => piece.faces.map((face) => unshifted(face, shift)))
+      .flatMap(({ piece }) => piece.faces.map((face) => unshifted(face, owner)))
       .filter((face) => !isWood(owner.material, justOutside(face)));
-    const looking = (way: 1 | -1) => faces.filter((face) => way * dot(face.normal, eye.toward) > EDGE_ON);
+    const looking = (way: 1 | -1) => faces.filter((face) => way * dot(wayOut(turn, face.normal), eye.toward) > EDGE_ON);
     const children = [
       ...looking(1).flatMap((face) => [
         ...surfaceOf(owner, face, at, drawn, mark),
@@ -59,12 +61,17 @@ export function paint(order: readonly Seen<Body>[], { eye, sheet, mark, hidden }
   return groups;
 }
 
-const unshifted = (face: Face, shift: Vector): Face => ({ ...face, corners: face.corners.map((p) => minus(p, shift)) });
+/** A face as it lies in the part's own frame. */
+const unshifted = (face: Face, { part: { turn }, shift }: Body): Face => ({
+  ...face,
+  normal: wayIn(turn, face.normal),
+  corners: face.corners.map((p) => placeIn(turn, minus(p, shift))),
+});
 
 /** A group for a shape; where it has been drawn already, one that only says that it goes on. */
 function once(
   drawn: Set<string>,
-  shape: ScenePart | SceneCut,
+  shape: ScenePart | SceneCut | SceneAlong,
   kind: string,
   found: string | undefined,
   children: readonly Element[],
@@ -106,7 +113,7 @@ function openingsIn(
 
 /** The notch or bevel that a face is a wall of. */
 function wallOf({ part }: Body, face: Face): SceneCut | undefined {
-  if (face.bevel) return part.cuts.find(({ kind, surface }) => kind === 'bevel' && surface === face.side);
+  if (face.bevel) return part.cuts.find(({ kind, surface }) => /^(bevel|cant)$/.test(kind) && surface === face.side);
   const outside = justOutside(face);
   return part.cuts.find(
     ({ kind, box }) =>

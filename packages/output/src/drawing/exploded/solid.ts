@@ -1,11 +1,11 @@
 import { AXES, axisOf, highSide, lowSide, SIDES, type Side } from '@dryfit/engine';
 import { planeAt, TOUCH } from '../scene/figures.js';
-import type { SceneBox, ScenePart } from '../scene.js';
+import type { SceneBox, SceneCut, ScenePart } from '../scene.js';
 import { AXIS_NUMBER, cross, dot, minus, normalOf, plus, times, unit, type Vector } from './vector.js';
 
 /** A flat face of a body, its corners in order. */
 export interface Face {
-  /** The side of the part it belongs to; a bevel's is the end it stands at. */
+  /** The side of the part it belongs to; a bevel's is the end it stands at, a cant's the first of its corner. */
   readonly side: Side;
   readonly bevel: boolean;
   readonly normal: Vector;
@@ -18,7 +18,7 @@ export interface HalfSpace {
   readonly at: number;
 }
 
-/** The material of a part: its box, less its notches, less what its bevels take off. */
+/** The material of a part: its box, less its notches, less what its bevels and its cant take off. */
 export interface Material {
   readonly box: SceneBox;
   readonly notches: readonly SceneBox[];
@@ -34,13 +34,28 @@ export interface Piece {
 export function materialOf(part: ScenePart, box: SceneBox): Material {
   const notches = part.cuts.filter(({ kind }) => kind === 'notch').map((cut) => cut.box);
   const bevels = part.cuts.flatMap((cut) => {
-    if (cut.kind !== 'bevel' || cut.outer === undefined) return [];
-    const normal = times(minus(normalOf(cut.surface), normalOf(cut.outer)), Math.SQRT1_2);
+    if (cut.outer === undefined) return [];
+    if (cut.kind === 'cant') return [cantOf(cut, cut.outer)];
+    if (cut.kind !== 'bevel') return [];
+    const angle = ((cut.angle ?? 45) * Math.PI) / 180;
+    const normal = minus(times(normalOf(cut.surface), Math.cos(angle)), times(normalOf(cut.outer), Math.sin(angle)));
     const on = (side: Side): Vector => times(unit(axisOf(side)), planeAt(box, side));
     const toe = plus(on(cut.surface), on(cut.outer));
     return [{ side: cut.surface, normal, at: dot(normal, toe) }];
   });
   return { box, notches, bevels };
+}
+
+/** The plane of a cant runs from where its box has the one side and the inner end of the other to the other way about. */
+function cantOf({ surface, box }: SceneCut, outer: Side): Material['bevels'][number] {
+  const size = (side: Side): number => {
+    const i = AXIS_NUMBER[axisOf(side)];
+    return box.hi[i] - box.lo[i];
+  };
+  const steep = plus(times(normalOf(surface), 1 / size(surface)), times(normalOf(outer), 1 / size(outer)));
+  const normal = times(steep, 1 / Math.hypot(...steep));
+  const end = times(plus(box.lo, box.hi), 0.5);
+  return { side: surface, normal, at: dot(normal, end) };
 }
 
 /** A part in convex pieces, cut up along the walls of its notches. */

@@ -1,5 +1,6 @@
 import { TOUCH } from '../scene/figures.js';
 import type { Scene, SceneBox, ScenePart } from '../scene.js';
+import { placeOut } from '../turn.js';
 import { minus, plus, times, type Vector } from './vector.js';
 
 /** A part that can be drawn: where it stands, how far it is pulled out from there, and what of it can be seen. */
@@ -17,14 +18,25 @@ const centreOf = (box: SceneBox): Vector => times(plus(box.lo, box.hi), 0.5);
 /** Every part that has its place, pulled away from the middle of the cabinet in proportion to its distance from there. */
 export function spread(scene: Scene, apart: number): readonly SpreadPart[] {
   const placed = scene.parts.flatMap((part) => (part.box ? [{ part, box: part.box }] : []));
-  const whole = boxAround(placed.map(({ box }) => box));
+  const whole = boxAround(placed.map(standing));
   const share = Math.max(0, Math.min(1, Number.isFinite(apart) ? apart : 0)) * FARTHEST;
   const shifted = placed.map(({ part, box }) => ({
     part,
     box,
-    shift: times(minus(centreOf(box), centreOf(whole)), share),
+    shift: times(minus(centreOf(standing({ part, box })), centreOf(whole)), share),
   }));
   return trimmed(scene, shifted);
+}
+
+/** The box around a part in the cabinet, which of a turned one is larger than its own. */
+export function standing({ part: { turn }, box }: Pick<SpreadPart, 'part' | 'box'>): SceneBox {
+  if (!turn) return box;
+  const corners = [box.lo[0], box.hi[0]].flatMap((x) => [box.lo[1], box.hi[1]].map((y) => placeOut(turn, [x, y, 0])));
+  const on = (i: 0 | 1) => corners.map((corner) => corner[i]);
+  return {
+    lo: [Math.min(...on(0)), Math.min(...on(1)), box.lo[2]],
+    hi: [Math.max(...on(0)), Math.max(...on(1)), box.hi[2]],
+  };
 }
 
 /** Smallest box around boxes; around none, nothing at the origin. */
@@ -52,7 +64,7 @@ export function trimmed(scene: Scene, parts: readonly SpreadPart[]): readonly Sp
   const byName = new Map(parts.map((one) => [one.part.part, one]));
   for (const joint of scene.joints) {
     const [own, host] = [byName.get(joint.entering), byName.get(joint.host)];
-    if (!own || !host || isMitred(own.part, host.part)) continue;
+    if (!own || !host || own.part.turn || host.part.turn || isMitred(own.part, host.part)) continue;
     const kept = without(moved(own.box, own.shift), moved(host.box, host.shift));
     if (kept) byName.set(joint.entering, { ...own, box: moved(kept, times(own.shift, -1)) });
   }

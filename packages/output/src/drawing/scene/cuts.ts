@@ -6,17 +6,16 @@ import {
   type Half,
   highSide,
   type LengthFormat,
-  lowSide,
-  opposite,
   outward,
-  type Rational,
+  Rational,
   type Side,
   type Slot,
   thirdAxis,
 } from '@dryfit/engine';
+import { degrees } from '../../print/degrees.js';
 import { printLength } from '../../print/length.js';
 import { surfaceName } from '../../print/surface.js';
-import type { SceneBox, SceneCut } from '../scene.js';
+import type { SceneBox, SceneCut, Triple } from '../scene.js';
 import { INDEX, insetsOf, planeOf, sceneBox, triple } from './figures.js';
 import type { Places } from './places.js';
 
@@ -43,9 +42,9 @@ export function sceneCuts(
   const drawn = part.cuts.flatMap((cut): SceneCut[] => {
     if (cut.kind === 'bevel') return bevel(part, cut, joints.get(cut.joint), places);
     if ('box' in cut) return recess(part, cut, places, print);
-    return opening(part, cut, slots.get(cut.slot), places, print);
+    return cut.turn ? [] : opening(part, cut, slots.get(cut.slot), places, print);
   });
-  return numbered(drawn);
+  return numbered([...drawn, ...cant(part, places, print)]);
 }
 
 /** Cuts alike in name are told apart by their order. */
@@ -70,9 +69,9 @@ function opening(
   if (!found || !part.box) return [];
   const { joint, half, slot } = found;
   const mate = joint.entering === part.id ? joint.host : joint.entering;
-  const mitred = half.role === 'mitre' ? half.from : undefined;
-  const outer = mitred && (mitred.kind === 'toe' ? mitred.side : opposite(mitred.side));
-  const fromToe = outer && toeDistance(part, half, mitred?.kind);
+  const outer = half.mitre?.outer;
+  const angle = half.mitre?.angle ?? 45;
+  const fromToe = outer && toeDistance(part, half, angle);
   const word = cut.kind === 'disc' ? 'slot' : cut.kind;
   return [
     {
@@ -83,12 +82,12 @@ function opening(
       places: places.slot(joint.statement, joint.source, [joint.entering, joint.host]),
       kind: cut.kind,
       surface: cut.surface,
-      box: openingBox(cut, outer, fromToe),
+      box: openingBox(cut, outer, fromToe, angle),
       run: cut.run,
       joint: joint.id,
       mouth: { length: cut.length.value, width: cut.width.toNumber(), depth: cut.depth.toNumber() },
       ...(fromToe !== undefined && { fromToe }),
-      ...(outer !== undefined && { outer }),
+      ...(outer !== undefined && { outer, angle }),
       measured: {
         number: slot.number,
         connector: joint.connector?.name ?? '',
@@ -102,16 +101,18 @@ function opening(
   ];
 }
 
-/** A slot's distance from the toe along a 45° mitre face t·√2 wide. */
-function toeDistance(part: FittedPart, half: Half, kind: string | undefined): number {
+/** A slot's distance from the toe along a mitre face t/cos β wide. */
+function toeDistance(part: FittedPart, half: Half, angle: number): number {
   const across = half.across.toNumber();
-  if (kind === 'toe' || !part.box) return across;
+  if (half.from.kind === 'toe' || !part.box) return across;
   const axis = axisOf(half.from.side);
-  return part.box.hi[axis].sub(part.box.lo[axis]).toNumber() * Math.SQRT2 - across;
+  return part.box.hi[axis].sub(part.box.lo[axis]).toNumber() / Math.cos(radians(angle)) - across;
 }
 
+const radians = (degrees: number): number => (degrees * Math.PI) / 180;
+
 /** The box around a slot; of one in a mitre the box of the four corners it has in that corner's plane. */
-function openingBox(cut: Opening, outer: Side | undefined, fromToe: number | undefined): SceneBox {
+function openingBox(cut: Opening, outer: Side | undefined, fromToe: number | undefined, angle: number): SceneBox {
   const at = triple(cut.centre);
   const depth = cut.depth.toNumber();
   const across = cut.width.toNumber() / 2;
@@ -130,14 +131,13 @@ function openingBox(cut: Opening, outer: Side | undefined, fromToe: number | und
     hi[normal] = Math.max(at[normal], at[normal] - out * depth);
     return { lo, hi };
   }
-  // In the plane of the corner the face runs inward from end and outer face alike; square to it lies the way in.
+  // In the plane of the corner the face runs inward from the outer face and the end; square to it lies the way in.
+  const [sine, cosine] = [Math.sin(radians(angle)), Math.cos(radians(angle))];
   const second = INDEX[axisOf(outer)];
   const up = outward(outer);
-  const corners = [-across, across].flatMap((c) =>
-    [0, depth].map((d) => [(fromToe + c) * Math.SQRT1_2, d * Math.SQRT1_2] as const),
-  );
-  const alongEnd = corners.map(([along, into]) => at[normal] - out * (along + into));
-  const alongOuter = corners.map(([along, into]) => at[second] - up * (along - into));
+  const corners = [-across, across].flatMap((c) => [0, depth].map((d) => [fromToe + c, d] as const));
+  const alongEnd = corners.map(([along, into]) => at[normal] - out * (along * sine + into * cosine));
+  const alongOuter = corners.map(([along, into]) => at[second] - up * (along * cosine - into * sine));
   lo[normal] = Math.min(...alongEnd);
   hi[normal] = Math.max(...alongEnd);
   lo[second] = Math.min(...alongOuter);
@@ -199,22 +199,60 @@ function bevel(part: FittedPart, cut: Bevel, joint: FittedJoint | undefined, pla
   if (run === undefined) return [];
   const thick = box.hi[face].sub(box.lo[face]);
   const plane = planeOf(box, cut.side);
-  const inner = outward(cut.side) === 1 ? plane.sub(thick) : plane.add(thick);
-  const taken = {
-    lo: { ...box.lo, [end]: cut.side === highSide(end) ? inner : plane },
-    hi: { ...box.hi, [end]: cut.side === lowSide(end) ? inner : plane },
+  // As far in as the heel lies; at a square corner as far as the part is thick.
+  const far = cut.angle === 45 ? thick.toNumber() : thick.toNumber() * Math.tan(radians(cut.angle));
+  const inner = plane.toNumber() - outward(cut.side) * far;
+  const whole = sceneBox(box);
+  const at = (edge: Triple<number>, value: number): Triple<number> => {
+    const moved: [number, number, number] = [...edge];
+    moved[INDEX[end]] = value;
+    return moved;
+  };
+  const high = cut.side === highSide(end);
+  const taken: SceneBox = {
+    lo: at(whole.lo, high ? inner : plane.toNumber()),
+    hi: at(whole.hi, high ? plane.toNumber() : inner),
   };
   return [
     {
       shape: `cut bevel ${cut.side} of ${part.id}`,
-      label: `${surfaceName(part, cut.side)} of ${part.id} bevelled ${cut.angle}°, its toe on the ${surfaceName(part, cut.outer)}`,
+      label: `${surfaceName(part, cut.side)} of ${part.id} bevelled ${degrees(cut.angle)}, its toe on the ${surfaceName(part, cut.outer)}`,
       places: places.statement(cut.source, joint ? [joint.entering, joint.host] : [part.id]),
       kind: 'bevel',
       surface: cut.side,
-      box: sceneBox(taken),
+      box: taken,
       run,
       joint: cut.joint,
       outer: cut.outer,
+      angle: cut.angle,
+    },
+  ];
+}
+
+/** The corner a cant cuts off, as the box around it. */
+function cant({ id, cant: cut, box }: FittedPart, places: Places, print: Print): SceneCut[] {
+  if (!cut || !box) return [];
+  const { corner, legs, source } = cut;
+  const [lo, hi] = [triple(box.lo), triple(box.hi)].map((p) => [...p] as [number, number, number]);
+  if (!lo || !hi) return [];
+  corner.forEach((side, i) => {
+    const inner = planeOf(box, side)
+      .sub((legs[i] ?? legs[0]).mul(Rational.of(outward(side))))
+      .toNumber();
+    (outward(side) === 1 ? lo : hi)[INDEX[axisOf(side)]] = inner;
+  });
+  const [first, second] = corner;
+  return [
+    {
+      shape: `cut cant ${first} ${second} of ${id}`,
+      label: `cant of ${id} at the ${first} ${second}: ${print(legs[0])} in from the ${first}, ${print(legs[1])} from the ${second}`,
+      places: places.statement(source, [id]),
+      kind: 'cant',
+      surface: first,
+      box: { lo, hi },
+      run: thirdAxis(axisOf(first), axisOf(second)) ?? 'z',
+      outer: second,
+      legs: corner.map((from, i) => ({ from, length: print(legs[i] ?? legs[0]) })),
     },
   ];
 }
