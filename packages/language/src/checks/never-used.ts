@@ -1,7 +1,7 @@
 import { type Finding, say } from '@dryfit/engine';
 import type { AstNode } from 'langium';
 import { reporter } from '../findings/report.js';
-import { type Cabinet, isCabinet, isJig, isLimits, isPose, isTolerances } from '../generated/ast.js';
+import { type Cabinet, isCabinet, isChanges, isJig, isLimits, isPose, isTolerances } from '../generated/ast.js';
 import { type Named, namesOfCabinet, namesOfFile } from '../scope/names.js';
 import type { FileCheck } from './file-check.js';
 
@@ -39,4 +39,5 @@ export const unused: FileCheck = ({ file, document, places, services }) => {
 };
 
 /** What counts for the whole file without being named. */
-const isWholeShop = (node: AstNode): boolean => isJig(node) || isPose(node) || isLimits(node) || isTolerances(node);
+const isWholeShop = (node: AstNode): boolean =>
+  isJig(node) || isPose(node) || isLimits(node) || isTolerances(node) || isChanges(node);

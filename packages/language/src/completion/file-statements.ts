@@ -105,6 +105,15 @@ export const FILE_STATEMENTS: Statements = {
       ],
     ],
   ],
+  'Changes changes': [
+    [
+      'changes { … }',
+      () => [
+        ...['changes {\n\tmachine ', hole('4'), ' min\n\tpattern ', hole('3'), ' min\n\tstop ', hole('1'), ' min'],
+        ...['\n\tload ', hole('1/2'), ' min\n\tslot ', hole('1/6'), ' min\n}'],
+      ],
+    ],
+  ],
   'Tolerances tolerances': [
     [
       'tolerances { … }',

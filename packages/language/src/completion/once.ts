@@ -15,6 +15,7 @@ const IN_FILE: Readonly<Record<string, string>> = {
   Pose: 'pose',
   Limits: 'limits',
   Tolerances: 'tolerances',
+  Changes: 'changes',
   Units: 'units',
 };
 

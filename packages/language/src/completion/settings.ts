@@ -24,6 +24,7 @@ const SETTINGS: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     glue: 'glueOpen',
     joint: 'jointTime',
   },
+  Changes: same(...['machine', 'depth', 'base', 'pose', 'pattern', 'spacer', 'stop', 'load', 'slot']),
   Tolerances: same(...['saw', 'square', 'mitre', 'cuts', 'fence', 'spacer', 'stop', 'line', 'cup', 'dirt', 'reckon']),
 };
 

@@ -30,11 +30,15 @@ export class DrawnOn implements Shop {
     return this.shop.tolerances;
   }
 
+  get changes(): Shop['changes'] {
+    return this.shop.changes;
+  }
+
   isOf(shop: Shop): boolean {
     return this.shop === shop;
   }
 
-  /** True if another shop has the same for everything that was asked for; jig, pose, limits and tolerances always count. */
+  /** True if another shop has the same for everything that was asked for; jig, pose, limits, tolerances and changes always count. */
   holdsFor(other: Shop): boolean {
     const { shop } = this;
     return (
@@ -42,6 +46,7 @@ export class DrawnOn implements Shop {
       shop.pose === other.pose &&
       shop.limits === other.limits &&
       shop.tolerances === other.tolerances &&
+      shop.changes === other.changes &&
       this.materials.sameIn(other.materials) &&
       this.bands.sameIn(other.bands) &&
       this.machines.sameIn(other.machines) &&

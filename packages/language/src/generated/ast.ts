@@ -62,6 +62,7 @@ export type JoineryKeywordNames =
     | "case"
     | "centre"
     | "centred"
+    | "changes"
     | "clamps"
     | "clearance"
     | "closed"
@@ -400,6 +401,38 @@ export const CentredFact = {
 
 export function isCentredFact(item: unknown): item is CentredFact {
     return reflection.isInstance(item, CentredFact.$type);
+}
+
+/** Minutes. */
+export interface Changes extends langium.AstNode {
+    readonly $container: File;
+    readonly $type: 'Changes';
+    base: Array<string>;
+    depth: Array<string>;
+    load: Array<string>;
+    machine: Array<string>;
+    pattern: Array<string>;
+    pose: Array<string>;
+    slot: Array<string>;
+    spacer: Array<string>;
+    stop: Array<string>;
+}
+
+export const Changes = {
+    $type: 'Changes',
+    base: 'base',
+    depth: 'depth',
+    load: 'load',
+    machine: 'machine',
+    pattern: 'pattern',
+    pose: 'pose',
+    slot: 'slot',
+    spacer: 'spacer',
+    stop: 'stop'
+} as const;
+
+export function isChanges(item: unknown): item is Changes {
+    return reflection.isInstance(item, Changes.$type);
 }
 
 export type CheckName = string;
@@ -1454,7 +1487,7 @@ export function isSquare(item: unknown): item is Square {
     return reflection.isInstance(item, Square.$type);
 }
 
-export type Stock = Band | Connector | Jig | Limits | Machine | Material | Pattern | Pose | Tolerances;
+export type Stock = Band | Changes | Connector | Jig | Limits | Machine | Material | Pattern | Pose | Tolerances;
 
 export const Stock = {
     $type: 'Stock'
@@ -1595,6 +1628,7 @@ export type JoineryAstType = {
     CabinetItem: CabinetItem
     CantLine: CantLine
     CentredFact: CentredFact
+    Changes: Changes
     ConnectFact: ConnectFact
     Connector: Connector
     CutFact: CutFact
@@ -1812,6 +1846,48 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
                 }
             },
             superTypes: [Fact.$type]
+        },
+        Changes: {
+            name: Changes.$type,
+            properties: {
+                base: {
+                    name: Changes.base,
+                    defaultValue: []
+                },
+                depth: {
+                    name: Changes.depth,
+                    defaultValue: []
+                },
+                load: {
+                    name: Changes.load,
+                    defaultValue: []
+                },
+                machine: {
+                    name: Changes.machine,
+                    defaultValue: []
+                },
+                pattern: {
+                    name: Changes.pattern,
+                    defaultValue: []
+                },
+                pose: {
+                    name: Changes.pose,
+                    defaultValue: []
+                },
+                slot: {
+                    name: Changes.slot,
+                    defaultValue: []
+                },
+                spacer: {
+                    name: Changes.spacer,
+                    defaultValue: []
+                },
+                stop: {
+                    name: Changes.stop,
+                    defaultValue: []
+                }
+            },
+            superTypes: [Stock.$type]
         },
         ConnectFact: {
             name: ConnectFact.$type,

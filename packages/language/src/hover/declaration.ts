@@ -2,6 +2,7 @@ import { type AstNode, AstUtils } from 'langium';
 import {
   isBand,
   isCabinet,
+  isChanges,
   isConnector,
   isFile,
   isJig,
@@ -14,6 +15,7 @@ import {
   isPose,
   isTolerances,
 } from '../generated/ast.js';
+import { changesHover } from './changes.js';
 import type { Knowledge } from './knowledge.js';
 import type { Lengths } from './lengths.js';
 import { stale } from './markdown.js';
@@ -49,6 +51,7 @@ function stockHover(node: AstNode, knowledge: Knowledge, lengths: Lengths): stri
   const shop = knowledge.shop(file);
   if (isPose(node)) return poseHover(shop.pose);
   if (isLimits(node)) return limitsHover(shop.limits, lengths);
+  if (isChanges(node)) return shop.changes && changesHover(shop.changes);
   if (isTolerances(node)) return shop.tolerances && tolerancesHover(shop.tolerances, lengths);
   if (isJig(node)) return shop.jig && jigHover(shop.jig, lengths);
   const entry = <T>(entries: ReadonlyMap<string, T>, show: (entry: T) => string) => {

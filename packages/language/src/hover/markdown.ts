@@ -35,5 +35,8 @@ export function stale<T extends string | undefined>(
   fitted: { readonly stale: boolean } | undefined,
 ): T | string {
   if (text === undefined || !fitted?.stale) return text;
-  return paragraphs('*Of an earlier text: what stands here now cannot be read yet, or has not been worked out yet.*', text);
+  return paragraphs(
+    '*Of an earlier text: what stands here now cannot be read yet, or has not been worked out yet.*',
+    text,
+  );
 }

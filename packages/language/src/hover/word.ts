@@ -1,5 +1,5 @@
 import { type AstNode, AstUtils } from 'langium';
-import { isCabinet, isJoint, isLimits, isPose, isTolerances, type Joint } from '../generated/ast.js';
+import { isCabinet, isChanges, isJoint, isLimits, isPose, isTolerances, type Joint } from '../generated/ast.js';
 import { statementOf } from '../interpret/joint.js';
 import { declarationHover } from './declaration.js';
 import { jointHover } from './joint.js';
@@ -23,7 +23,8 @@ export function wordHover(
     if (text !== undefined) return paragraphs(text, rule === 'Verb' ? means : '');
   }
   if (word === 'pose' || word === 'limits' || word === 'tolerances') {
-    if (isPose(node) || isLimits(node) || isTolerances(node)) return declarationHover(node, knowledge, lengths);
+    if (isPose(node) || isLimits(node) || isTolerances(node) || isChanges(node))
+      return declarationHover(node, knowledge, lengths);
   }
   return means;
 }

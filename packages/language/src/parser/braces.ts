@@ -12,7 +12,20 @@ export interface Balanced {
 /** Words whose statement has braces. */
 const WITH_BRACES = new Set(
   [
-    ['cabinet', 'job', 'material', 'band', 'machine', 'connector', 'pattern', 'jig', 'pose', 'limits', 'tolerances'],
+    [
+      'cabinet',
+      'job',
+      'material',
+      'band',
+      'machine',
+      'connector',
+      'pattern',
+      'jig',
+      'pose',
+      'limits',
+      'tolerances',
+      'changes',
+    ],
     ['butt', 'mitre', 'groove', 'rebate', 'house', 'rest', 'notch', 'cant'],
   ].flat(),
 );
@@ -124,6 +137,7 @@ function missingOpener(line: readonly Token[]): number | undefined {
     case 'pose':
     case 'limits':
     case 'tolerances':
+    case 'changes':
       return 1;
     case 'connector':
       return image(3) === 'loose' ? 5 : 4;

@@ -71,6 +71,7 @@ const CONTENTS: Record<string, string> = {
   Pose: 'no setting of a pose, which takes',
   Limits: 'no setting of the limits, which take',
   Tolerances: 'none of the tolerances, which are',
+  Changes: 'none of the changes, which are',
   CantLine: 'not one of the two sizes of a cant, which begin with',
   NotchLine: 'not one of the two sizes of a notch, which begin with',
   File: 'not the beginning of an entry; one begins with',

@@ -140,7 +140,7 @@ function recoverByStatements(parser: Recovering, types: Record<string, TokenType
 /** Rules that hold statements, facts or settings. */
 const WITH_STATEMENTS = new Set([
   ...['File', 'Cabinet', 'Joint', 'Job', 'NotchLine', 'CantLine', 'Allowances'],
-  ...['Material', 'Band', 'Machine', 'Connector', 'Pattern', 'Jig', 'Pose', 'Limits', 'Tolerances'],
+  ...['Material', 'Band', 'Machine', 'Connector', 'Pattern', 'Jig', 'Pose', 'Limits', 'Tolerances', 'Changes'],
 ]);
 
 const isEnd = (token: Token): boolean => token.tokenType.name === 'EOF';

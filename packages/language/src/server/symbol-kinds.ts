@@ -20,4 +20,5 @@ export const SYMBOL_KINDS: Readonly<Record<OutlineKind, SymbolKind>> = {
   Pose: SymbolKind.Constant,
   Limits: SymbolKind.Constant,
   Tolerances: SymbolKind.Constant,
+  Changes: SymbolKind.Constant,
 };

@@ -1,5 +1,6 @@
 import type {
   Band,
+  Changes,
   Connector,
   Finding,
   Jig,
@@ -14,6 +15,7 @@ import type {
 import {
   type File,
   isBand,
+  isChanges,
   isConnector,
   isJig,
   isLimits,
@@ -29,6 +31,7 @@ import { KeptWhileSame } from '../../kept.js';
 import { remember } from '../../remember.js';
 import type { Files } from '../../scope/files.js';
 import { unitOf } from '../units.js';
+import { readChanges } from './changes.js';
 import { readConnector } from './connector.js';
 import { DEFAULT_LIMITS, DEFAULT_POSE, readLimits, readPose } from './house.js';
 import { readJig } from './jig.js';
@@ -49,6 +52,7 @@ interface FileStock {
   readonly pose: Pose | undefined;
   readonly limits: Limits | undefined;
   readonly tolerances: Tolerances | undefined;
+  readonly changes: Changes | undefined;
   readonly findings: readonly Finding[];
 }
 
@@ -116,6 +120,7 @@ export class Shops {
       pose: undefined as Pose | undefined,
       limits: undefined as Limits | undefined,
       tolerances: undefined as Tolerances | undefined,
+      changes: undefined as Changes | undefined,
     };
     for (const entry of file.entries) {
       if (isMaterial(entry)) add(stock.materials, this.material(entry, report));
@@ -127,6 +132,7 @@ export class Shops {
       else if (isPose(entry)) stock.pose ??= readPose(entry, unit, report);
       else if (isLimits(entry)) stock.limits ??= readLimits(entry, unit, report);
       else if (isTolerances(entry)) stock.tolerances ??= readTolerances(entry, unit, report);
+      else if (isChanges(entry)) stock.changes ??= readChanges(entry, unit, report);
     }
     return { ...stock, findings };
   }
@@ -161,6 +167,7 @@ function keepEntries(now: FileStock, before: FileStock | undefined): FileStock {
     pose: now.pose && sameEntry(now.pose, before.pose),
     limits: now.limits && sameEntry(now.limits, before.limits),
     tolerances: now.tolerances && sameEntry(now.tolerances, before.tolerances),
+    changes: now.changes && sameEntry(now.changes, before.changes),
     findings: now.findings,
   };
 }
@@ -184,6 +191,7 @@ const NOTHING: FileStock = {
   pose: undefined,
   limits: undefined,
   tolerances: undefined,
+  changes: undefined,
   findings: [],
 };
 
@@ -199,6 +207,7 @@ function assemble(stocks: readonly FileStock[]): Shop {
     pose: stocks.find((stock) => stock.pose)?.pose ?? DEFAULT_POSE,
     limits: stocks.find((stock) => stock.limits)?.limits ?? DEFAULT_LIMITS,
     tolerances: stocks.find((stock) => stock.tolerances)?.tolerances,
+    changes: stocks.find((stock) => stock.changes)?.changes,
   };
 }
 
