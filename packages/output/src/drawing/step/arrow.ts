@@ -5,7 +5,7 @@ import type { Flat } from '../exploded/view.js';
 /** Length of an arrow's head and half its width, on paper. */
 const HEAD = 15;
 const HALF = 6;
-/** From the tail to its words. */
+/** From an arrow to its words. */
 const GAP = 7;
 /** Shorter than this an arrow would be all head. */
 const LEAST = 24;
@@ -24,7 +24,7 @@ export function arrow(from: Flat, to: Flat, words: string | undefined): Element 
     element('path', { class: 'halo', d: `${line}${head}` }),
     element('path', { class: 'shaft', d: line }),
     element('path', { class: 'head', d: head }),
-    ...(words === undefined ? [] : wordsAt(words, tail, [ux, uy])),
+    ...(words === undefined ? [] : wordsAt(words, tail, tip)),
   );
 }
 
@@ -43,12 +43,13 @@ function stretched(from: Flat, to: Flat): readonly [Flat, Flat] {
   ];
 }
 
-/** Behind the tail, on a ground of their own. */
-function wordsAt(words: string, [x, y]: Flat, [ux, uy]: Flat): readonly Element[] {
+/** Above an arrow across the sheet, else behind its tail; on a ground of their own. */
+function wordsAt(words: string, tail: Flat, tip: Flat): readonly Element[] {
   const wide = textWidth(words);
-  const level = Math.abs(ux) > 0.5;
-  const left = level ? (ux < 0 ? x + GAP : x - GAP - wide) : x - wide / 2;
-  const base = level ? y + TEXT / 3 : y + (uy > 0 ? -GAP : GAP + TEXT);
+  const level = Math.abs(tip[0] - tail[0]) > Math.abs(tip[1] - tail[1]) / 2;
+  const left = (level ? (tail[0] + tip[0]) / 2 : tail[0]) - wide / 2;
+  const behind = tip[1] > tail[1] ? tail[1] - GAP : tail[1] + GAP + TEXT;
+  const base = level ? Math.min(tail[1], tip[1]) - GAP : behind;
   const ground = { left: left - 3, right: left + wide + 3, top: base - TEXT, bottom: base + TEXT * 0.35 };
   return [rectOf('ground', ground), element('text', { class: 'words', x: round(left), y: round(base) }, words)];
 }

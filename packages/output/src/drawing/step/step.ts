@@ -28,10 +28,12 @@ const MOST_ARROWS = 4;
 /**
  * One step of a glue-up, the first being 0: what is there drawn closed, what comes drawn where it comes from, with an
  * arrow and its words. Undefined where there is no such step.
+ * @param from how it is looked at; unless said, so that what comes stands before what is there
  */
-export function stepDrawing(scene: Scene, number: number, view: Omit<View, 'apart'> = USUAL_VIEW): Element | undefined {
+export function stepDrawing(scene: Scene, number: number, from?: Omit<View, 'apart'>): Element | undefined {
   const step = scene.steps?.[number];
   if (!step) return undefined;
+  const view = from ?? towardComing(step);
   const { parts, ways } = drawnOut(scene, step);
   const { eye, bodies, order, whole } = arranged(scene, { ...view, apart: 0 }, parts);
   const lines = [...warningLines(scene), ...folded(step.label), ...step.notes.flatMap(folded)];
@@ -59,7 +61,6 @@ export function stepDrawing(scene: Scene, number: number, view: Omit<View, 'apar
       ...lines.map((line, i) => element('text', { x: 16, y: 50 + i * LINE }, line)),
     ),
     element('g', { class: 'parts' }, ...paint(order, { eye, sheet, mark: worst, hidden: false })),
-    element('g', { class: 'ways' }, ...arrows(step, parts, ways, (p) => sheet(onPaper(eye, p)))),
     element('g', { class: 'sides' }, ...wordsAround(whole, eye, sheet, Math.min(drawn.bottom, room.bottom), room)),
     element(
       'g',
@@ -71,7 +72,19 @@ export function stepDrawing(scene: Scene, number: number, view: Omit<View, 'apar
         bottom: height - FOOT,
       }),
     ),
+    element('g', { class: 'ways' }, ...arrows(step, parts, ways, (p) => sheet(onPaper(eye, p)))),
   );
+}
+
+/** From the side that most comes from, so that nothing stands before it. */
+function towardComing({ coming }: SceneStep): Omit<View, 'apart'> {
+  const sum = coming.reduce<Vector>((all, { along }) => plus(all, along), [0, 0, 0]);
+  const most = Math.max(...sum.map(Math.abs));
+  const turn = sum[1] < 0 && -sum[1] === most ? 180 - USUAL_VIEW.turn : USUAL_VIEW.turn;
+  return {
+    turn: sum[0] > 0 && sum[0] === most ? -turn : turn,
+    tilt: sum[2] > 0 && sum[2] === most ? -USUAL_VIEW.tilt : USUAL_VIEW.tilt,
+  };
 }
 
 /** Parts that come, and those they are joined to. */
