@@ -23,6 +23,8 @@ export async function selectText(page: Page, found: string): Promise<void> {
   await page.keyboard.press('Control+Home');
   await page.keyboard.press('Control+F');
   const search = page.locator('.find-widget.visible textarea[aria-label="Find"]');
+  // What was searched for before is not searched for again.
+  await search.fill('');
   await search.fill(found);
   await page.locator('.find-widget.visible .matchesCount', { hasText: /^[1-9]\d* of / }).waitFor();
   // Closing the search leaves its match selected.
@@ -101,6 +103,15 @@ export async function command(page: Page, title: string): Promise<void> {
   await row.click();
 }
 
+/** Loads the window anew, with the editors that were open in it. */
+export async function reload(page: Page): Promise<void> {
+  // An address that asks for a file opens that file and no other.
+  const address = new URL(page.url());
+  address.searchParams.delete('payload');
+  await page.goto(`${address}`);
+  await page.locator('.monaco-workbench .tab').first().waitFor();
+}
+
 /** Opens a file by its full path, beside those that are open; the workbench under test cannot search for names. */
 export async function openBeside(page: Page, path: string): Promise<void> {
   const file = basename(path);
@@ -115,7 +126,7 @@ export async function openBeside(page: Page, path: string): Promise<void> {
 /** Saves the file that is open. */
 export async function save(page: Page): Promise<void> {
   await page.keyboard.press('Control+S');
-  await page.locator('.tab.active:not(.dirty)').waitFor();
+  await page.locator('.editor-group-container.active .tab.active:not(.dirty)').waitFor();
 }
 
 /** Text of a file as it lies on the disk. */

@@ -2,11 +2,11 @@ import { rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { FrameLocator } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { command, fileText, focusText, replaceText, save, webview } from './editor.js';
+import { command, fileText, focusText, reload, replaceText, save, webview } from './editor.js';
 import { inWorkbench } from './session.js';
 
 describe('a drawing whose file changes', () => {
-  const session = inWorkbench('node', 'periodicals.joinery');
+  const session = inWorkbench('node', 'periodicals.joinery', { user: { 'files.autoSave': 'off' } });
   let drawing: FrameLocator;
   const said = () => drawing.locator('body').innerText();
   const title = () => drawing.locator('svg .title').first().textContent();
@@ -37,7 +37,16 @@ describe('a drawing whose file changes', () => {
     await focusText(session.page);
     await command(session.page, 'File: Save As...');
     const input = session.page.locator('.quick-input-widget input');
-    await input.fill(join(session.folder, 'periodicals-wide.joinery'));
+    const path = join(session.folder, 'periodicals-wide.joinery');
+    // The dialogue puts in what the file is called now, once it has looked at the folder.
+    await expect.poll(() => input.inputValue()).toContain('periodicals.joinery');
+    await expect
+      .poll(async () => {
+        await input.fill(path);
+        await session.page.waitForTimeout(500);
+        return await input.inputValue();
+      })
+      .toBe(path);
     await session.page.keyboard.press('Enter');
     await session.page.locator('.tab.active[data-resource-name="periodicals-wide.joinery"]').waitFor();
     await expect.poll(title).toContain('640 wide');
@@ -81,7 +90,7 @@ describe('a drawing whose file changes', () => {
     const text = fileText(session.folder, 'reading-room.joinery');
     rmSync(join(session.folder, 'reading-room.joinery'));
     await expect.poll(said).toContain('has been deleted or moved away');
-    await session.page.reload();
+    await reload(session.page);
     drawing = await webview(session.page, 'there is nothing to be drawn');
     await session.shot('panel-5-gone');
     writeFileSync(join(session.folder, 'reading-room.joinery'), text);

@@ -1,6 +1,6 @@
 import type { FrameLocator, Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { command, focusText, replaceText, webview } from './editor.js';
+import { command, focusText, reload, replaceText, webview } from './editor.js';
 import { inWorkbench } from './session.js';
 
 describe('a drawing that is moved about', () => {
@@ -19,7 +19,9 @@ describe('a drawing that is moved about', () => {
   test('comes back after a reload of the window as it was, and follows the text', async () => {
     const before = await looked(drawing);
     expect(before.chosen).toEqual(['part shelf']);
-    await session.page.reload();
+    // An editor in a browser writes its state down every five seconds, when it has nothing else to do.
+    await session.page.waitForTimeout(8_000);
+    await reload(session.page);
     drawing = await webview(session.page, 'Whole cabinet');
     await expect.poll(() => looked(drawing)).toEqual(before);
     await expect.poll(() => drawing.locator('.places li').count()).toBeGreaterThan(0);
@@ -67,7 +69,7 @@ async function looked(drawing: FrameLocator) {
   return {
     box: await svg.getAttribute('viewBox'),
     // Which way the reader looks at it, in words that are drawn.
-    sides: await svg.locator('.side').allInnerTexts(),
+    sides: await svg.locator('.side').allTextContents(),
     apart: await drawing.getByRole('slider', { name: 'Apart' }).inputValue(),
     chosen: await svg
       .locator('.chosen[data-shape]')

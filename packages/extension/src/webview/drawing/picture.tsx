@@ -96,7 +96,8 @@ export function Picture(props: PictureProps) {
   const dress = ({ key, shape }: Target, inner: boolean) => ({
     key,
     class: marked(shape),
-    tabIndex: key === current ? 0 : -1,
+    // Names of attributes are told apart by their letters' case in SVG.
+    tabindex: key === current ? 0 : -1,
     role: inner ? 'group' : 'button',
     'aria-label': key === shape ? props.labelOf(shape) : `name: ${props.labelOf(shape)}`,
     'aria-current': shape === view.chosen ? 'true' : undefined,
