@@ -1,4 +1,4 @@
-import { negate } from '../geometry/vector.js';
+import type { Vector } from '../geometry/vector.js';
 import type { Apart } from './apart.js';
 import type { Link } from './assembly.js';
 import type { Closing } from './sequence.js';
@@ -6,6 +6,9 @@ import type { Closing } from './sequence.js';
 export type OneByOne = Extract<Apart, { kind: 'one by one' }>;
 
 export const size = (apart: Apart | undefined): number => apart?.members.length ?? 0;
+
+/** The same way the other way round. */
+export const back = (way: Vector): Vector => [-way[0] || 0, -way[1] || 0, -way[2] || 0];
 
 /** Which child each item belongs to. */
 export const homes = (children: readonly Apart[]): ReadonlyMap<number, number> =>
@@ -78,7 +81,7 @@ function oneByOne(apart: OneByOne, links: readonly Link[], most: number, start: 
       together.add(one.c);
       count += one.closed.length;
     }
-    const way = lead.side > 0 ? negate(out) : out;
+    const way = lead.side > 0 ? back(out) : out;
     steps.push({
       onto: [...placed].flatMap((c) => members(apart, c)),
       coming: taken.map(({ c }) => ({ members: members(apart, c), legs: [{ way }] })),

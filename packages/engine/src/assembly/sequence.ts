@@ -1,7 +1,7 @@
-import { negate, subtract, type Vector } from '../geometry/vector.js';
+import { subtract, type Vector } from '../geometry/vector.js';
 import type { Apart, Leg } from './apart.js';
 import type { Link } from './assembly.js';
-import { fewest, homes, type OneByOne, size } from './one-by-one.js';
+import { back, fewest, homes, type OneByOne, size } from './one-by-one.js';
 
 /** Items that come to the work in one move. */
 export interface Coming {
@@ -54,7 +54,7 @@ function drawnTogether({ children, ways }: Extract<Apart, { kind: 'at once' }>, 
   return {
     onto: alone ? [] : (children[base]?.members ?? []),
     coming: children.flatMap(({ members }, c) => {
-      const way = negate(subtract(ways[c] as Vector, still));
+      const way = back(subtract(ways[c] as Vector, still));
       return c === base && !alone ? [] : [{ members, legs: [{ way }] }];
     }),
     links: links.filter(({ entering, host }) => {
@@ -76,7 +76,7 @@ function backwards(apart: OneByOne, links: readonly Link[]): readonly Closing[] 
   const last = apart.children.at(-1);
   if (!first || !second || !last) return [];
   const placed = new Set(last.members);
-  const legs: readonly Leg[] = [{ way: negate(second.way) }, { way: negate(first.way), length: first.length }];
+  const legs: readonly Leg[] = [{ way: back(second.way) }, { way: back(first.way), length: first.length }];
   return [...apart.children.slice(0, -1)].reverse().map(({ members }) => {
     const onto = [...placed];
     const closed = between(links, new Set(members), placed);
