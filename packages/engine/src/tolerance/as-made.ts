@@ -16,6 +16,7 @@ import {
 import type { JointStatement, PartId, Spec } from '../spec/spec.js';
 import type { Tolerances } from '../spec/stock.js';
 import { Contributors } from './contributor.js';
+import type { Link } from './links.js';
 import { sheetsOf } from './sheets.js';
 import { NOTHING_OFF, type Stack, single, stacked, times } from './stack.js';
 
@@ -30,6 +31,7 @@ export class AsMade {
   readonly contributors = new Contributors();
   readonly tolerances: Partial<Tolerances>;
   private readonly parts: ReadonlyMap<PartId, FittedPart>;
+  private readonly links = new Map<FittedJoint, readonly Link[]>();
   private readonly sizes = new Map<string, Stack>();
   private readonly written: ReadonlyMap<string, Input>;
   private statements: ReadonlyMap<string, JointStatement> | undefined;
@@ -48,6 +50,15 @@ export class AsMade {
 
   part(id: PartId): FittedPart | undefined {
     return this.parts.get(id);
+  }
+
+  /** Links of a joint, worked out once: they are asked for by each result of the joint and by every path through it. */
+  remembered(joint: FittedJoint, find: () => readonly Link[]): readonly Link[] {
+    const known = this.links.get(joint);
+    if (known) return known;
+    const links = find();
+    this.links.set(joint, links);
+    return links;
   }
 
   statement(id: string): JointStatement | undefined {

@@ -2,103 +2,105 @@ import { inRange, nearestStep } from '../checks/support/stops.js';
 import type { FittedJoint, Half } from '../fit/fit.js';
 import { say, type Text } from '../fit/text.js';
 import { Rational } from '../number/rational.js';
-import type { Tolerance, Toleranced } from '../spec/input.js';
+import type { Toleranced } from '../spec/input.js';
 import type { AsMade } from './as-made.js';
-import type { Origin } from './contributor.js';
-import { NOTHING_OFF, off, reversed, type Stack, single, stacked } from './stack.js';
+import type { Contributor, Origin } from './contributor.js';
+import type { Sum } from './stack.js';
 
-const HERE = Rational.ZERO;
+/** Where a half's errors are added, and how often: once, or once against. */
+interface Into {
+  readonly sum: Sum;
+  readonly factor: Rational;
+}
 
 /**
  * How much further from its reference a half's slots lie than the table says, across the joint: the machine's base,
- * the stop a face is set by (or a line read by eye), dirt, and a cup that is not held flat.
+ * the stop a face is set by (or a line read by eye), dirt, and a cup that is not held flat. `stated`: the text writes a
+ * tolerance for the place, which stands for what setting it brings.
  */
-export function acrossOff(made: AsMade, joint: FittedJoint, half: Half, stated: boolean): Stack {
-  return stacked(
-    base(made, joint, half),
-    half.stop ? (stated ? NOTHING_OFF : stop(made, joint, half)) : lifted(made, joint, half),
-  );
+export function addAcross(into: Into, made: AsMade, joint: FittedJoint, half: Half, stated: boolean): void {
+  addBase(into, made, joint, half);
+  if (!half.stop) addLift(into, made, joint, half);
+  else if (!stated) addStop(into, made, joint, half, half.stop.at);
 }
 
 /** A base that is fixed is off the same way in both halves; one that is set is set anew for each. */
-function base(made: AsMade, { id, machine }: FittedJoint, half: Half): Stack {
-  if (!machine) return NOTHING_OFF;
+function addBase({ sum, factor }: Into, made: AsMade, { id, machine }: FittedJoint, half: Half): void {
+  if (!machine) return;
   const { least, most, plus, minus } = machine.base;
-  const set = least.equals(most) ? '' : ` ${id} ${half.part}`;
+  const fixed = least.equals(most);
   const words = () =>
-    set === '' ? say`base of ${machine.name}` : say`base of ${machine.name} as set for ${half.part} (${id})`;
+    fixed ? say`base of ${machine.name}` : say`base of ${machine.name} as set for ${half.part} (${id})`;
   const tolerance = plus && minus ? { plus, minus } : undefined;
-  return single(made.contributors.of(`machine ${machine.name}${set}`, 'machine', tolerance, words, machine.source));
+  const name = fixed ? `machine ${machine.name}` : `machine ${machine.name} ${id} ${half.part}`;
+  sum.add(made.contributors.of(name, 'machine', tolerance, words, machine.source), factor);
 }
 
-function stop(made: AsMade, joint: FittedJoint, half: Half): Stack {
+function addStop(into: Into, made: AsMade, joint: FittedJoint, half: Half, at: Rational): void {
   const { jig } = made.spec.shop;
-  const at = half.stop?.at ?? HERE;
-  const { dirt } = made.tolerances;
+  if (!jig?.stop || !inRange(jig, at)) {
+    addLine(into, made, joint, half, 'across');
+    return;
+  }
+  const { sum, factor } = into;
+  const { dirt, stop } = made.tolerances;
+  const name = `${joint.id} ${half.part}`;
   const words = (what: string) => () => say`${what} for ${half.part} (${joint.id})`;
-  const held = oneWay(made, `dirt stop ${joint.id} ${half.part}`, 'dirt', dirt, words('dirt at the stop'));
-  if (!jig?.stop || !inRange(jig, at)) return line(made, joint, half, 'across');
-  const set = made.tolerances.stop;
-  const id = `stop ${joint.id} ${half.part}`;
-  return stacked(
-    off(at.isZero() ? Rational.ZERO : nearestStep(jig, at).sub(at)),
-    single(made.contributors.of(id, 'stop', set?.tolerance, words('stop'), set?.source)),
-    reversed(held),
-  );
+  if (!at.isZero()) sum.off(nearestStep(jig, at).sub(at).mul(factor));
+  sum.add(made.contributors.of(`stop ${name}`, 'stop', stop?.tolerance, words('stop'), stop?.source), factor);
+  sum.add(oneWay(made, `dirt stop ${name}`, 'dirt', dirt, words('dirt at the stop')), factor.neg());
 }
 
 /** An edge's reference face lies on the machine's base or the bed; whatever lifts it brings the slot nearer to it. */
-function lifted(made: AsMade, joint: FittedJoint, half: Half): Stack {
+function addLift({ sum, factor }: Into, made: AsMade, joint: FittedJoint, half: Half): void {
   const { cup, dirt } = made.tolerances;
-  const held = made.spec.shop.jig?.hold !== undefined;
-  const words = (what: string) => () => say`${what} ${half.part} (${joint.id})`;
-  const under = oneWay(made, `dirt under ${joint.id} ${half.part}`, 'dirt', dirt, words('dirt under'));
-  const bowed = held
-    ? NOTHING_OFF
-    : oneWay(made, `cup ${half.part}`, 'cup', cup, () => say`cup of ${half.part}, not held flat`);
-  return reversed(stacked(under, bowed));
+  const under = () => say`dirt under ${half.part} (${joint.id})`;
+  sum.add(oneWay(made, `dirt under ${joint.id} ${half.part}`, 'dirt', dirt, under), factor.neg());
+  if (made.spec.shop.jig?.hold !== undefined) return;
+  sum.add(
+    oneWay(made, `cup ${half.part}`, 'cup', cup, () => say`cup of ${half.part}, not held flat`),
+    factor.neg(),
+  );
 }
 
 /** How much further from their datum edge a half's slots lie than the table says, along the run. */
-export function alongOff(made: AsMade, joint: FittedJoint, half: Half): Stack {
+export function addAlong(into: Into, made: AsMade, joint: FittedJoint, half: Half): void {
   const { jig } = made.spec.shop;
-  const read = line(made, joint, half, 'along');
-  if (!jig || jig.fences.length === 0) return read;
+  addLine(into, made, joint, half, 'along');
+  if (!jig || jig.fences.length === 0) return;
+  const { sum, factor } = into;
   const { dirt, fence } = made.tolerances;
   const words = () => say`${half.hand} fence`;
-  const place = single(made.contributors.of(`fence ${half.hand}`, 'fence', fence?.tolerance, words, fence?.source));
+  sum.add(made.contributors.of(`fence ${half.hand}`, 'fence', fence?.tolerance, words, fence?.source), factor);
   const dirty = () => say`dirt at the fence, ${half.part} (${joint.id})`;
-  const away = oneWay(made, `dirt fence ${joint.id} ${half.part}`, 'dirt', dirt, dirty);
-  return stacked(read, place, reversed(away), reversed(spacer(made, joint, half)));
+  sum.add(oneWay(made, `dirt fence ${joint.id} ${half.part}`, 'dirt', dirt, dirty), factor.neg());
+  addSpacer(into, made, joint, half);
 }
 
 /** A spacer that is too wide keeps the part away from the fence, and brings its slots nearer to its datum edge. */
-function spacer(made: AsMade, joint: FittedJoint, half: Half): Stack {
+function addSpacer({ sum, factor }: Into, made: AsMade, joint: FittedJoint, half: Half): void {
   const { spacer: wanted } = half;
-  const tolerance = made.tolerances.spacer;
-  const of = (id: string, words: () => Text) =>
-    single(made.contributors.of(id, 'spacer', tolerance?.tolerance, words, tolerance?.source));
+  const { spacer } = made.tolerances;
+  const add = (id: string, words: () => Text) =>
+    sum.add(made.contributors.of(id, 'spacer', spacer?.tolerance, words, spacer?.source), factor.neg());
   if (wanted.kind === 'cut' || wanted.kind === 'missing')
-    return of(`block ${joint.id} ${half.part}`, () => say`block of ${wanted.width} for ${half.part} (${joint.id})`);
-  if (wanted.kind !== 'stock') return NOTHING_OFF;
-  const seen = new Map<string, number>();
-  const pieces = wanted.stack.map((piece) => {
-    const nth = (seen.get(piece.toString()) ?? 0) + 1;
-    seen.set(piece.toString(), nth);
-    return of(`spacer ${piece} ${nth}`, () =>
-      nth === 1 ? say`spacer ${piece}` : say`spacer ${piece}, the ${String(nth)}th of its width`,
+    add(`block ${joint.id} ${half.part}`, () => say`block of ${wanted.width} for ${half.part} (${joint.id})`);
+  if (wanted.kind !== 'stock') return;
+  sum.off(wanted.off.mul(factor).neg());
+  wanted.stack.forEach((piece, i) => {
+    const nth = wanted.stack.slice(0, i).filter((other) => other.equals(piece)).length + 1;
+    add(`spacer ${piece} ${nth}`, () =>
+      nth === 1 ? say`spacer ${piece}` : say`spacer ${piece} (no. ${String(nth)} of that width)`,
     );
   });
-  return stacked(off(wanted.off), ...pieces);
 }
 
 /** A line that is read by eye: once for a half, since its slots are laid off from one another. */
-function line(made: AsMade, joint: FittedJoint, half: Half, way: 'along' | 'across'): Stack {
-  const { line: eye } = made.tolerances;
+function addLine({ sum, factor }: Into, made: AsMade, joint: FittedJoint, half: Half, way: 'along' | 'across'): void {
+  const { line } = made.tolerances;
   const words = () => say`line read by eye ${way === 'along' ? 'along' : 'across'} ${half.part} (${joint.id})`;
-  return single(
-    made.contributors.of(`line ${way} ${joint.id} ${half.part}`, 'line', eye?.tolerance, words, eye?.source),
-  );
+  const id = `line ${way} ${joint.id} ${half.part}`;
+  sum.add(made.contributors.of(id, 'line', line?.tolerance, words, line?.source), factor);
 }
 
 function oneWay(
@@ -107,7 +109,6 @@ function oneWay(
   origin: Origin,
   figure: { readonly most: Rational; readonly source: Toleranced['source'] } | undefined,
   words: () => Text,
-): Stack {
-  const tolerance: Tolerance | undefined = figure && { plus: figure.most, minus: Rational.ZERO };
-  return single(made.contributors.of(id, origin, tolerance, words, figure?.source));
+): Contributor | undefined {
+  return figure && made.contributors.of(id, origin, { plus: figure.most, minus: Rational.ZERO }, words, figure.source);
 }

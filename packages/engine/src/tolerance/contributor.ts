@@ -40,6 +40,23 @@ export const middleOf = ({ plus, minus }: Tolerance): Rational => plus.sub(minus
 /** Half of the range a contributor has. */
 export const halfOf = ({ plus, minus }: Tolerance): Rational => plus.add(minus).div(Rational.TWO);
 
+/** A contributor that finds its words only when they are told. */
+class Made implements Contributor {
+  constructor(
+    readonly id: string,
+    readonly origin: Origin,
+    readonly plus: Rational,
+    readonly minus: Rational,
+    private readonly say: () => Text,
+    readonly sheet: string | undefined,
+    readonly source: Source | undefined,
+  ) {}
+
+  get words(): Text {
+    return this.say();
+  }
+}
+
 /** Contributors by id: the same one, however often it is asked for. */
 export class Contributors {
   private readonly known = new Map<string, Contributor>();
@@ -56,7 +73,7 @@ export class Contributors {
     if (!tolerance || (tolerance.plus.isZero() && tolerance.minus.isZero())) return undefined;
     const found = this.known.get(id);
     if (found) return found;
-    const made = { id, origin, plus: tolerance.plus, minus: tolerance.minus, words: words(), sheet, source };
+    const made = new Made(id, origin, tolerance.plus, tolerance.minus, words, sheet, source);
     this.known.set(id, made);
     return made;
   }

@@ -5,7 +5,7 @@ import { axisOf, opposite, outward, SIDES, type Side } from '../spec/sides.js';
 import type { AsMade } from './as-made.js';
 import { type Link, linksOf } from './links.js';
 import type { Held } from './path.js';
-import { less, NOTHING_OFF, type Stack, single, stacked, times } from './stack.js';
+import { less, NOTHING_OFF, type Stack, Sum, single, stacked, times } from './stack.js';
 
 /**
  * What may be off at a joint, mm. `step`: two faces meant to be one, across the joint; `flush`: two edges meant to be
@@ -43,22 +43,21 @@ export function gapAt(made: AsMade, joint: FittedJoint, held: Held): readonly Jo
 function sidesOf(made: AsMade, joint: FittedJoint, link: Link): readonly JointError[] {
   const axis = axisOf(link.aSide);
   const kind = axis === joint.run ? 'flush' : 'step';
-  const found = SIDES.filter((side) => axisOf(side) === axis && meantAsOne(made, joint, side)).map((side) => {
-    const outside = Rational.of(outward(side));
-    return { kind, side, off: times(atSide(made, joint, link, side), outside) } as const;
-  });
+  const found = SIDES.filter((side) => axisOf(side) === axis && meantAsOne(made, joint, side)).map(
+    (side) => ({ kind, side, off: proud(made, joint, link, side) }) as const,
+  );
   if (found.length > 0 || kind === 'flush' || joint.halves.length === 0) return found;
   const inside = Rational.of(-outward(link.bSide));
   return [{ kind: 'place', side: link.aSide, off: times(link.off(), inside) }];
 }
 
-/** How far the entering part's side comes beyond the same side of its host, along the axis. */
-function atSide(made: AsMade, joint: FittedJoint, link: Link, side: Side): Stack {
-  const size = (id: string) => made.size(id, axisOf(side));
-  const outside = Rational.of(outward(side));
-  const own = link.aSide === side ? NOTHING_OFF : times(size(joint.entering), outside);
-  const host = link.bSide === side ? NOTHING_OFF : times(size(joint.host), outside);
-  return stacked(link.off(), less(own, host));
+/** How far the entering part's side stands proud of the same side of its host. */
+function proud(made: AsMade, joint: FittedJoint, link: Link, side: Side): Stack {
+  const sum = new Sum().stack(link.off(), Rational.of(outward(side)));
+  const axis = axisOf(side);
+  if (link.aSide !== side) sum.stack(made.size(joint.entering, axis));
+  if (link.bSide !== side) sum.stack(made.size(joint.host, axis), Rational.of(-1));
+  return sum.done();
 }
 
 function meantAsOne({ solved }: AsMade, { entering, host }: FittedJoint, side: Side): boolean {

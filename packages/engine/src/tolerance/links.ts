@@ -5,8 +5,8 @@ import { fixedAlong } from '../sizes/fixed.js';
 import { AXES, type Axis, outward, type Side } from '../spec/sides.js';
 import type { JointStatement, PartId } from '../spec/spec.js';
 import type { AsMade } from './as-made.js';
-import { acrossOff, alongOff } from './bench-errors.js';
-import { less, NOTHING_OFF, type Stack, single, stacked, times } from './stack.js';
+import { addAcross, addAlong } from './bench-errors.js';
+import { less, NOTHING_OFF, type Stack, Sum, single, times } from './stack.js';
 
 /** Two planes that a joint holds at their distance: `off` tells how far `a` comes beyond `b`, along the axis. */
 export interface Link {
@@ -23,6 +23,10 @@ export interface Link {
  * housing. A loose part, or one with room in its groove, is held by neither.
  */
 export function linksOf(made: AsMade, joint: FittedJoint): readonly Link[] {
+  return made.remembered(joint, () => found(made, joint));
+}
+
+function found(made: AsMade, joint: FittedJoint): readonly Link[] {
   if (joint.turn !== undefined) return [];
   const [entering, host] = joint.halves;
   const statement = made.statement(joint.statement);
@@ -48,17 +52,21 @@ function planes(made: AsMade, joint: FittedJoint, way: 'across' | 'along', enter
   const side = way === 'across' ? entering.from.side : entering.datum;
   const other = way === 'across' ? host.from.side : host.datum;
   const stated = made.statedBetween(joint.entering, side, joint.host, other, joint.id, joint);
-  const inward = Rational.of(-outward(side));
+  const sum = new Sum().stack(stated);
+  const outside = Rational.of(outward(side));
+  const [own, against] = [
+    { sum, factor: outside },
+    { sum, factor: outside.neg() },
+  ];
   if (way === 'across') {
-    const known = stated !== NOTHING_OFF;
-    return stacked(
-      times(less(acrossOff(made, joint, host, known), acrossOff(made, joint, entering, known)), inward),
-      stated,
-    );
+    addAcross(own, made, joint, entering, stated !== NOTHING_OFF);
+    addAcross(against, made, joint, host, stated !== NOTHING_OFF);
+    return sum.done();
   }
-  const bands = made.fit.milled === 'before banding' ? bandsAt(made, joint, side) : NOTHING_OFF;
-  const bench = less(alongOff(made, joint, host), alongOff(made, joint, entering));
-  return stacked(times(bench, inward), bands, stated);
+  addAlong(own, made, joint, entering);
+  addAlong(against, made, joint, host);
+  if (made.fit.milled === 'before banding') sum.stack(bandsAt(made, joint, side));
+  return sum.done();
 }
 
 /** Slots milled before banding are measured from edges that their bands still have to come onto. */

@@ -1,11 +1,12 @@
 import type { FittedJoint, Half } from '../fit/fit.js';
 import { say } from '../fit/text.js';
+import { Rational } from '../number/rational.js';
 import { thicknessAxis } from '../spec/sides.js';
 import type { AsMade } from './as-made.js';
-import { acrossOff } from './bench-errors.js';
+import { addAcross } from './bench-errors.js';
 import type { Contributor } from './contributor.js';
 import type { Curve } from './curve.js';
-import { less, type Stack } from './stack.js';
+import { type Stack, Sum } from './stack.js';
 
 /**
  * What may be off at a mitre, mm. `opening`: at the heel where more than nothing, at the toe where less, when the parts
@@ -70,7 +71,10 @@ function toesOf(
   face: (thickness: number) => number,
 ): Curve {
   if (!entering || !host) return { of: [], at: () => 0 };
-  const slots = less(acrossOff(made, joint, entering, false), acrossOff(made, joint, host, false));
+  const sum = new Sum();
+  addAcross({ sum, factor: Rational.ONE }, made, joint, entering, false);
+  addAcross({ sum, factor: Rational.of(-1) }, made, joint, host, false);
+  const slots = sum.done();
   const heel = entering.from.kind === 'heel';
   const sheets = heel ? [...contributorsOf(a.sheet), ...contributorsOf(b.sheet)] : [];
   const read = reader([...new Set([...contributorsOf(slots), ...sheets])]);

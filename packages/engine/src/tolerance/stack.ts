@@ -26,22 +26,45 @@ export const off = (shift: Rational): Stack => (shift.isZero() ? NOTHING_OFF : {
 export const single = (of: Contributor | undefined, coefficient = Rational.ONE): Stack =>
   of && !coefficient.isZero() ? { shift: Rational.ZERO, terms: [{ of, coefficient }] } : NOTHING_OFF;
 
-/** Sum of stacks; what two of them have in common is taken together, and may drop out. */
+/** Adds stacks and contributors up; what is added twice is taken together, and may drop out. */
+export class Sum {
+  private shift = Rational.ZERO;
+  private readonly terms: { readonly of: Contributor; coefficient: Rational }[] = [];
+
+  add(of: Contributor | undefined, coefficient: Rational): this {
+    if (!of) return this;
+    // A dozen terms at most: looking through them is quicker than any table.
+    const known = this.terms.find((term) => term.of.id === of.id);
+    if (known) known.coefficient = known.coefficient.add(coefficient);
+    else this.terms.push({ of, coefficient });
+    return this;
+  }
+
+  off(by: Rational): this {
+    this.shift = this.shift.add(by);
+    return this;
+  }
+
+  stack(stack: Stack, factor: Rational = Rational.ONE): this {
+    if (stack === NOTHING_OFF) return this;
+    this.off(stack.shift.mul(factor));
+    for (const { of, coefficient } of stack.terms) this.add(of, coefficient.mul(factor));
+    return this;
+  }
+
+  done(): Stack {
+    const terms = this.terms.filter(({ coefficient }) => !coefficient.isZero());
+    return terms.length === 0 && this.shift.isZero() ? NOTHING_OFF : { shift: this.shift, terms };
+  }
+}
+
+/** Sum of stacks. */
 export function stacked(...stacks: readonly Stack[]): Stack {
   const filled = stacks.filter((stack) => stack !== NOTHING_OFF);
   const [first, ...others] = filled;
   if (!first) return NOTHING_OFF;
   if (others.length === 0) return first;
-  const sums = new Map<string, StackTerm>();
-  for (const { terms } of filled)
-    for (const term of terms) {
-      const sum = sums.get(term.of.id);
-      sums.set(term.of.id, sum ? { of: term.of, coefficient: sum.coefficient.add(term.coefficient) } : term);
-    }
-  return {
-    shift: Rational.sum(filled.map(({ shift }) => shift)),
-    terms: [...sums.values()].filter(({ coefficient }) => !coefficient.isZero()),
-  };
+  return filled.reduce((sum, stack) => sum.stack(stack), new Sum()).done();
 }
 
 export function times(stack: Stack, factor: Rational): Stack {
