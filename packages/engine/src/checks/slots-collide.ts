@@ -1,5 +1,6 @@
 import type { Mark } from '../fit/finding.js';
 import { say, type Text } from '../fit/text.js';
+import { placeOut } from '../geometry/turn.js';
 import { compareBounded } from '../number/bounded.js';
 import type { Rational } from '../number/rational.js';
 import { type CutBody, cutBodies } from '../solids/cuts.js';
@@ -58,7 +59,7 @@ function tooNear(context: CheckContext, skin: Rational): NearCuts[] {
   const asked = skin.toNumber();
   const near: NearCuts[] = [];
   for (const part of context.fit.parts) {
-    if (part.cuts.length < 2) continue;
+    if (part.cuts.length < (part.cant ? 1 : 2)) continue;
     const thin = thinnest(context, part);
     if (!rowsComeNear(part, thin, context.joint, asked)) continue;
     for (const pair of nearCuts(cutBodies(part, thin, context.joint), asked)) {
@@ -113,7 +114,7 @@ function further(context: CheckContext, { more, others }: Rows): Text {
 
 const markOf = ({ one, from, to, apart }: NearCuts): Mark => ({
   part: one.part.id,
-  from,
-  to,
+  from: placeOut(one.part.turn, from),
+  to: placeOut(one.part.turn, to),
   words: apart.value === 0 ? say`cuts meet` : say`${apart} left`,
 });

@@ -1,8 +1,8 @@
-import type { Cut, FittedPart } from '../fit/fit.js';
+import type { Cut, FittedCant, FittedPart } from '../fit/fit.js';
 import { place, type Shape, type Solid } from '../geometry/solid.js';
 import { add, negate, normal, type Vector } from '../geometry/vector.js';
 import type { Rational } from '../number/rational.js';
-import { axisOf, highSide, lowSide, thirdAxis } from '../spec/sides.js';
+import { axisOf, highSide, lowSide, outward, thirdAxis } from '../spec/sides.js';
 import { boundsOfBox, INDEX, planeOf, slopeOf } from './body.js';
 
 /**
@@ -29,6 +29,25 @@ export function bevelSolid(
     u: normal(highSide(line)),
     v: negate(normal(cut.side)),
     w: negate(normal(cut.outer)),
+  });
+}
+
+/** What a cant takes off a corner of a part, as a body: a three-sided prism through the whole thickness. */
+export function cantSolid(part: FittedPart, { corner: [a, b], legs }: FittedCant, shift: Vector): Solid | undefined {
+  const box = part.box && boundsOfBox(part.box);
+  const line = thirdAxis(axisOf(a), axisOf(b));
+  if (!box || line === undefined) return undefined;
+  const [first, second] = [legs[0].toNumber(), legs[1].toNumber()];
+  const origin: [number, number, number] = [0, 0, 0];
+  origin[INDEX[axisOf(a)]] = planeOf(box, a);
+  origin[INDEX[axisOf(b)]] = planeOf(box, b) - outward(b) * second;
+  const [from, to] = [planeOf(box, lowSide(line)), planeOf(box, highSide(line))];
+  origin[INDEX[line]] = (from + to) / 2;
+  return place(wedgeShape(to - from, second, first / second), {
+    origin: add(origin, shift),
+    u: normal(highSide(line)),
+    v: negate(normal(a)),
+    w: normal(b),
   });
 }
 

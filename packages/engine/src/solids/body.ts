@@ -50,11 +50,14 @@ function turnedBody(part: FittedPart, turn: Turn, { lo, hi }: Bounds): SawnBody 
     lo: [Math.min(...on(0)), Math.min(...on(1)), lo[2]],
     hi: [Math.max(...on(0)), Math.max(...on(1)), hi[2]],
   };
-  const slants = [...sides, ...bevels].map(({ normal, offset }): HalfSpace => {
-    const out = directionOut(turn, normal);
-    return { normal: out, offset: offset + dot(out, placeOut(turn, [0, 0, 0])) };
-  });
+  const slants = [...sides, ...bevels].map((space) => turnedOut(turn, space));
   return { box: boxAround(bounds, part.box), bounds, slants };
+}
+
+/** A plane told in a turned frame, as it lies in the cabinet. */
+export function turnedOut(turn: Turn | undefined, { normal, offset }: HalfSpace): HalfSpace {
+  const out = directionOut(turn, normal);
+  return { normal: out, offset: offset + dot(out, placeOut(turn, [0, 0, 0])) };
 }
 
 /** Millionths of a mm are room enough around what is known to far less. */

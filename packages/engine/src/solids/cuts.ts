@@ -1,4 +1,4 @@
-import type { Cut, FittedJoint, FittedPart, Half } from '../fit/fit.js';
+import type { Cut, FittedCant, FittedJoint, FittedPart, Half } from '../fit/fit.js';
 import {
   boundsOf,
   isOpening,
@@ -14,12 +14,17 @@ import { normal, type Vector } from '../geometry/vector.js';
 import { fromToe } from '../joints/half.js';
 import type { Rational } from '../number/rational.js';
 import { highSide, type Side, thicknessAxis } from '../spec/sides.js';
-import { bevelSolid } from './bevel.js';
+import { bevelSolid, cantSolid } from './bevel.js';
+
+/** A corner cut off a part, told like its other cuts. */
+export interface CantCut extends FittedCant {
+  readonly kind: 'cant';
+}
 
 /** A cut as a body in space, where it lies in the thinnest sheet the part may be made of. */
 export interface CutBody {
   readonly part: FittedPart;
-  readonly cut: Cut;
+  readonly cut: Cut | CantCut;
   /** The box around it; worked out for every cut, and the body itself only where boxes come near each other. */
   readonly bounds: Bounds;
   readonly solid: () => Solid;
@@ -74,6 +79,8 @@ export function cutBodies(
       bodies.push(openingBody(part, cut, half, joint, mitre, shift(held)));
     }
   }
+  const solid = part.cant && cantSolid(part, part.cant, STILL);
+  if (part.cant && solid) bodies.push(cantBody(part, part.cant, solid));
   return bodies;
 }
 
@@ -134,5 +141,23 @@ function bevelBody(part: FittedPart, cut: Extract<Cut, { kind: 'bevel' }>, solid
     other: part.id === joint.entering ? joint.host : joint.entering,
     joint: cut.joint,
     statement: joint.statement,
+  };
+}
+
+function cantBody(part: FittedPart, cant: FittedCant, solid: Solid): CutBody {
+  const row = `cant ${cant.corner.join(' ')}`;
+  return {
+    part,
+    cut: { kind: 'cant', ...cant },
+    bounds: solid,
+    solid: () => solid,
+    surface: cant.corner[0],
+    opening: false,
+    row,
+    id: row,
+    half: undefined,
+    other: undefined,
+    joint: undefined,
+    statement: undefined,
   };
 }

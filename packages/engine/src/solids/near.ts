@@ -32,8 +32,13 @@ export function* nearCuts(bodies: readonly CutBody[], asked: number): Generator<
  */
 function mattersAs(one: CutBody, two: CutBody): 'always' | 'when apart' | 'never' {
   if (one.row === two.row || (one.statement === two.statement && one.opening !== two.opening)) return 'never';
-  if (one.opening || two.opening) return 'always';
   const [a, b] = [one.cut, two.cut];
+  // Slots told in the frame of a turned part lie in the cant that it stands on.
+  if (a.kind === 'cant' || b.kind === 'cant') {
+    const other = a.kind === 'cant' ? b : a;
+    return 'slot' in other && !other.turn ? 'always' : 'when apart';
+  }
+  if (one.opening || two.opening) return 'always';
   if (a.kind === 'bevel' || b.kind === 'bevel') {
     const [bevel, recess] = a.kind === 'bevel' ? [a, b] : [b, a];
     if (bevel.kind !== 'bevel' || !('box' in recess)) return 'never';

@@ -1,11 +1,11 @@
-import type { Box, FittedPart } from '../fit/fit.js';
+import type { Box, FittedPart, Turn } from '../fit/fit.js';
 import { common, cut as cutBox, withoutAll } from '../geometry/boxes.js';
 import { isRecess, type RecessCut } from '../geometry/cut-solid.js';
 import type { Bounds } from '../geometry/solid.js';
 import type { Bounded } from '../number/bounded.js';
 import type { Rational } from '../number/rational.js';
 import { AXES, type Axis, axisOf } from '../spec/sides.js';
-import { boundsOfBox, INDEX, type SawnBody, spacesOf } from './body.js';
+import { boundsOfBox, INDEX, type SawnBody, spacesOf, turnedOut } from './body.js';
 import { boundsOfPolytope, type Polytope, polytopeWithout } from './polytope.js';
 
 /** Room that two parts both take up: one connected piece of it. */
@@ -38,8 +38,20 @@ export function sharedRoom(
   if (!shared) return [];
   const free = [...roomIn(one.part, two.part, shared, madeFor), ...roomIn(two.part, one.part, shared, madeFor)];
   const slants = [...one.body.slants, ...two.body.slants];
-  const pieces = slants.length === 0 ? exactly(shared, free) : bySlants(shared, free, slants);
+  const pieces =
+    slants.length === 0
+      ? exactly(
+          shared,
+          free.map(({ box }) => box),
+        )
+      : bySlants(shared, free, slants);
   return connected(pieces).sort((a, b) => volume(b.bounds) - volume(a.bounds));
+}
+
+/** Room that is cut out, told in the frame of its part. */
+interface Free {
+  readonly box: Box;
+  readonly turn: Turn | undefined;
 }
 
 /** Room cut out of a part that may make way for the other. */
@@ -48,11 +60,13 @@ function* roomIn(
   other: FittedPart,
   shared: Box,
   madeFor: (recess: RecessCut, other: FittedPart) => boolean,
-): Generator<Box> {
+): Generator<Free> {
+  const { turn } = part;
   for (const cut of part.cuts) {
     if (!isRecess(cut)) continue;
     const across = AXES.find((axis) => axis !== cut.run && axis !== axisOf(cut.surface)) as Axis;
-    yield madeFor(cut, other) ? cutBox(cut.box, across, shared.lo[across], shared.hi[across]) : cut.box;
+    const made = turn === undefined && madeFor(cut, other);
+    yield { box: made ? cutBox(cut.box, across, shared.lo[across], shared.hi[across]) : cut.box, turn };
   }
 }
 
@@ -65,11 +79,11 @@ interface Piece {
 const exactly = (shared: Box, free: readonly Box[]): readonly Piece[] =>
   withoutAll(shared, free).map((box) => ({ bounds: boundsOfBox(box), box }));
 
-function bySlants(shared: Box, free: readonly Box[], slants: Polytope): readonly Piece[] {
+function bySlants(shared: Box, free: readonly Free[], slants: Polytope): readonly Piece[] {
   let left: readonly Polytope[] = [[...spacesOf(boundsOfBox(shared)), ...slants]];
   if (!boundsOfPolytope(left[0] as Polytope)) return [];
-  for (const box of free) {
-    const taken = spacesOf(boundsOfBox(box));
+  for (const { box, turn } of free) {
+    const taken = spacesOf(boundsOfBox(box)).map((space) => turnedOut(turn, space));
     left = left.flatMap((piece) => polytopeWithout(piece, taken));
   }
   return left.flatMap((piece) => {

@@ -6,6 +6,7 @@ import { partNames } from './names.js';
 /** A cut as a message names it: "the slot for shelf 48 from the rear", "the groove for back", "its notch at the front". */
 export function cutName(context: CheckContext, { cut, half, other, surface }: CutBody): Text {
   if (cut.kind === 'bevel') return say`the mitre with ${other ?? 'its neighbour'}`;
+  if (cut.kind === 'cant') return say`its cant at the ${cut.corner.join(' ')}`;
   if ('box' in cut) {
     const joint = cut.joint === undefined ? undefined : context.statement(cut.joint);
     return joint?.kind === 'joint'
