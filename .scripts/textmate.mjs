@@ -38,7 +38,7 @@ export function refine(textMate, grammar) {
       { name: 'keyword.control.joinery', match: whole(oneOf(others)) },
       // Before strings: the inch mark of `3/4"` opens none.
       { name: 'constant.numeric.joinery', match: `(?<!${LETTER})${numberOf(grammar)}` },
-      { name: 'keyword.operator.joinery', match: '\\+/-|[±=*/+:-]' },
+      { name: 'keyword.operator.joinery', match: '\\+/-|[±=*/+:%-]' },
       { ...string, end: '"|$', patterns: [] },
     ],
     repository,

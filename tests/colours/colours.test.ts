@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createJoineryServices } from '@dryfit/language';
+import fc from 'fast-check';
 import { EmptyFileSystem } from 'langium';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { type Coloured, tokenizer } from './tokenizer.js';
@@ -47,7 +48,9 @@ function wantedScope(token: string, image: string): RegExp | undefined {
   if (token === 'STRING') return /^(string|punctuation)/;
   if (/COMMENT/.test(token)) return /comment/;
   if (/^[=*/+:±-]|^\+\/-$/.test(token)) return /^(keyword\.operator|entity\.name\.function\.check)/;
-  if (token === 'ID' || token === 'WS' || !/^\p{L}/u.test(image)) return undefined;
+  // A name is what no word of the language is; where it is given, or allowed, it has the colour of that.
+  if (token === 'ID') return /^(source\.joinery|entity\.name)/;
+  if (token === 'WS' || !/^\p{L}/u.test(image)) return undefined;
   // A keyword; where it is a name by its place, the server colours it.
   return /^(keyword|storage|constant\.language|support|entity)/;
 }
@@ -60,6 +63,19 @@ test('every keyword of the grammar is coloured', () => {
   expect(words.length).toBeGreaterThan(100);
   // Marks that hold things together have no colour of their own.
   expect(plain.sort()).toEqual(['(', ')', ',', '.', '{', '}']);
+});
+
+test('no other word is coloured', () => {
+  const letter = fc.constantFrom(...'abdefhilmnoprstuxyé_27');
+  const word = fc.string({ unit: letter, minLength: 1, maxLength: 9 }).filter((text) => !/^\d/.test(text));
+  fc.assert(
+    fc.property(word, (text) => {
+      const [token] = joinery.parser.Lexer.tokenize(text).tokens;
+      fc.pre(token?.tokenType.name === 'ID' && token.image === text);
+      expect(scopeAt(`${text} `, text)).toBe('source.joinery');
+    }),
+    { numRuns: 2000 },
+  );
 });
 
 test.each([
