@@ -17,6 +17,9 @@ const protocolFolder = 'packages/language/src/server/';
 /** What a server answers with, drawings and tables, is put together there as well. */
 const protocol = /^(vscode-languageserver.*|node:.*|@dryfit\/output)$/;
 
+/** The one file that starts a program, which an editor in a browser cannot: only the desktop's entry imports it. */
+const starter = 'packages/extension/src/tasks/own-command-line.ts';
+
 const impure =
   /\b(Date|process|fetch|Buffer|performance|crypto|setTimeout|setInterval|globalThis)\b|\bMath\s*\.\s*random\b/;
 
@@ -30,6 +33,13 @@ describe.each(Object.keys(mayImport))('layer %s', (name) => {
   test('imports only what its layer allows', () => {
     expect(sources.flatMap((source) => refusedImports(name, source))).toEqual([]);
   });
+});
+
+test('only the desktop can start a program', () => {
+  const importing = sourcesOf('extension').filter(({ path, imports }) =>
+    imports.some((imported) => normalize(join(dirname(path), imported)).replace(/\.js$/, '.ts') === starter),
+  );
+  expect(importing.map(({ path }) => path)).toEqual(['packages/extension/src/main-desktop.ts']);
 });
 
 test('the engine has no clock, no randomness, no network and no machine', () => {
@@ -69,5 +79,6 @@ function refusedImports(name: string, { path, imports }: SourceFile): string[] {
 function allowed(name: string, path: string, imported: string): boolean {
   if (imported.startsWith('.')) return normalize(join(dirname(path), imported)).startsWith(`packages/${name}/src/`);
   if (path.startsWith(protocolFolder) && protocol.test(imported)) return true;
+  if (path === starter && imported === 'node:child_process') return true;
   return mayImport[name]?.test(imported) ?? false;
 }
