@@ -1,13 +1,4 @@
-import type { Finding } from '@dryfit/engine';
-import {
-  applied,
-  type Change,
-  createJoineryServices,
-  type Examination,
-  examine,
-  type Fix,
-  Trial,
-} from '@dryfit/language';
+import { applied, type Change, createJoineryServices, type Examination, examine, Trial } from '@dryfit/language';
 import { EmptyFileSystem, type LangiumDocument, URI } from 'langium';
 import { examples } from '../../support/examples.js';
 import type { Files } from '../../support/read.js';
@@ -52,10 +43,19 @@ export class Bench {
     );
     // The files of a folder are known, whether or not something imports them.
     const stock: LangiumDocument[] = [];
-    for (const name of Object.keys(STOCK)) stock.push(await LangiumDocuments.getOrCreateDocument(uriOf(name)));
+    for (const name of Object.keys(next).filter((one) => one !== TEXT))
+      stock.push(await LangiumDocuments.getOrCreateDocument(uriOf(name)));
     const document = await LangiumDocuments.getOrCreateDocument(uriOf(TEXT));
     await DocumentBuilder.build([...stock, document], { validation: false });
     return { document, examination: examine(document, this.services.joinery) };
+  }
+
+  /** The same, and nothing is known from before: each file is read whole, and every cabinet worked out. */
+  async layAnew(files: Files): Promise<Examination> {
+    const { LangiumDocuments, DocumentBuilder } = this.services.shared.workspace;
+    const known = LangiumDocuments.all.map(({ uri }) => uri).filter(({ scheme }) => scheme === 'memory');
+    await DocumentBuilder.update([], known.toArray());
+    return (await this.lay(files)).examination;
   }
 
   /** The files with a change made. */
@@ -68,18 +68,3 @@ export class Bench {
 }
 
 const uriOf = (name: string): URI => URI.parse(`memory:/${name}`);
-
-/** How often each check finds something. */
-export function tally(findings: readonly Finding[]): ReadonlyMap<string, number> {
-  const counts = new Map<string, number>();
-  for (const { code } of findings) counts.set(code, (counts.get(code) ?? 0) + 1);
-  return counts;
-}
-
-/** Checks that find more than before, other than those that the fix says may follow. */
-export function unlisted(before: readonly Finding[], after: readonly Finding[], fix: Fix): readonly string[] {
-  const had = tally(before);
-  return [...tally(after)]
-    .filter(([code, count]) => count > (had.get(code) ?? 0) && fix.mayFollow?.[code] === undefined)
-    .map(([code]) => code);
-}
