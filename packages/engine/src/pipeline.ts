@@ -14,6 +14,7 @@ import { axisOf, highSide, lowSide, type Side } from './spec/sides.js';
 import type { Source } from './spec/source.js';
 import type { PartId, Spec, Statement, Written } from './spec/spec.js';
 import { jointErrors } from './tolerance/joint-errors.js';
+import { turnedReasons } from './turned/reasons.js';
 
 /**
  * Works out a cabinet: sizes, slots, spacers and stops, and every finding. Pure and total: a spec that cannot
@@ -28,7 +29,8 @@ export function fit(spec: Spec): FitResult {
     fit: context.fit,
     findings,
     silenced,
-    reasons: (part, axis) => reasonsBetween(solved, part, highSide(axis), lowSide(axis)),
+    reasons: (part, axis) =>
+      turnedReasons(solved, part, axis) ?? reasonsBetween(solved, part, highSide(axis), lowSide(axis)),
     place: (part, side) => placeReasons(solved, part, side),
     errors: (id) => {
       const joint = context.joint(id);

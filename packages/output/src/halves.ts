@@ -26,7 +26,14 @@ export function milledHalves(fit: Fit, told: (half: Half, joint: FittedJoint) =>
       const part = partOf.get(half.part);
       const mate = partOf.get(half.part === joint.entering ? joint.host : joint.entering);
       if (part === undefined || half.slots.length === 0) continue;
-      const key = JSON.stringify([part.same, half.surface, half.datum, half.hand, told(half, joint)]);
+      const key = JSON.stringify([
+        part.same,
+        half.turn !== undefined,
+        half.surface,
+        half.datum,
+        half.hand,
+        told(half, joint),
+      ]);
       const known = folded.get(key);
       folded.set(key, {
         half: known?.half ?? half,

@@ -1,7 +1,7 @@
 import type { FittedJoint, FittedPart, Half, PartId, Rational, Spacer } from '@dryfit/engine';
 import type { Lengths } from './lengths.js';
 import { plain, table } from './markdown.js';
-import { referenceName, surfaceName } from './surface.js';
+import { placeOn, referenceName, surfaceName, surfaceOn } from './surface.js';
 
 type Parts = ReadonlyMap<PartId, FittedPart>;
 /** A cell: what differs between like joints, and the words that follow it. */
@@ -32,12 +32,9 @@ export function halvesTable(joints: readonly FittedJoint[], parts: Parts, length
 }
 
 const MEASURED: readonly ((lengths: Lengths) => Row)[] = [
-  () => [
-    'mill into',
-    ({ role, surface }, part) => [`${role === 'mitre' ? 'mitre at its ' : ''}${surfaceName(part, surface)}`],
-  ],
+  () => ['mill into', (half, part) => [`${half.role === 'mitre' ? 'mitre at its ' : ''}${surfaceOn(half, part)}`]],
   (lengths) => ['slots', ({ slots }) => [lengths.list(slots.map((slot) => slot.fromDatum)) || 'none']],
-  () => ['from its', ({ datum }, part) => [surfaceName(part, datum)]],
+  () => ['from its', (half, part) => [placeOn(half, part, half.datum)]],
   (lengths) => ['across', (half, part) => [lengths.of(half.across), `from ${referenceName(half, part)}`]],
   (lengths) => ['depth', ({ depth }) => [lengths.of(depth)]],
 ];
@@ -48,7 +45,10 @@ const SET: readonly ((lengths: Lengths) => Row)[] = [
     'stop',
     ({ stop }, part) => (stop ? [lengths.of(stop.at), `from its ${surfaceName(part, stop.end)}`] : ['']),
   ],
-  () => ['fence', ({ datum, hand }, part) => [`${surfaceName(part, datum)} at the ${hand} fence`]],
+  () => [
+    'fence',
+    ({ datum, hand, turn }, part) => [turn ? 'none: mark out' : `${surfaceName(part, datum)} at the ${hand} fence`],
+  ],
   (lengths) => ['packer', ({ packer }) => [packer ? lengths.of(packer) : '']],
 ];
 

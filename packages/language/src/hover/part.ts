@@ -16,7 +16,7 @@ import {
 } from '@dryfit/engine';
 import type { Lengths } from './lengths.js';
 import { block, code, paragraphs, plain, table } from './markdown.js';
-import { surfaceName } from './surface.js';
+import { placeOn, surfaceOn } from './surface.js';
 
 export type Picture = (result: FitResult, part: PartId, units: Units) => string | undefined;
 
@@ -128,7 +128,7 @@ function milled(result: FitResult, part: FittedPart, lengths: Lengths): string {
         const mate = joint.entering === part.id ? joint.host : joint.entering;
         const slots = lengths.list(half.slots.map((slot) => slot.fromDatum));
         const what = joint.connector === undefined ? '' : ` for ${code(joint.connector.name)}`;
-        return `- ${surfaceName(part, half.surface)}, to ${plain(mate)}${what}: ${slots} from its ${surfaceName(part, half.datum)}`;
+        return `- ${surfaceOn(half, part)}, to ${plain(mate)}${what}: ${slots} from its ${placeOn(half, part, half.datum)}`;
       }),
   );
   return lines.join('\n');

@@ -11,7 +11,7 @@ import {
 import type { Locate } from '../place.js';
 import { printLength, printText } from '../print/length.js';
 import { type Paint, PLAIN } from '../print/paint.js';
-import { surfaceName } from '../print/surface.js';
+import { placeOn, surfaceName, surfaceOn } from '../print/surface.js';
 import { visible } from '../print/visible.js';
 import { padded } from '../table/layout.js';
 import { madeUp } from '../tables/spacers.js';
@@ -107,8 +107,8 @@ function halfLines(
   const { half, joint, part, mate } = explained;
   const say = (text: Text) => printText(text, format);
   const n = half.slots.length;
-  const head = `${asked === 'joint' ? `${part.id}: ` : ''}${n} ${joint.connector?.name ?? 'slots'} into its ${surfaceName(part, half.surface)}${mate === undefined ? '' : `, which meets ${mate.id}`}`;
-  const datum = surfaceName(part, half.datum);
+  const head = `${asked === 'joint' ? `${part.id}: ` : ''}${n} ${joint.connector?.name ?? 'slots'} into its ${surfaceOn(part, half)}${mate === undefined ? '' : `, which meets ${mate.id}`}`;
+  const datum = placeOn(part, half, half.datum);
   const facts: [string, string][] = [
     [`from its ${datum}`, half.slots.map((slot) => printLength(slot.fromDatum, format)).join(', ')],
     ['marks', visible(marks(explained, format))],
@@ -118,7 +118,7 @@ function halfLines(
       'spacer',
       say(half.spacer.kind === 'stock' ? [half.spacer.width, ' = ', ...madeUp(half.spacer)] : madeUp(half.spacer)),
     ],
-    ['fence', `${datum} at the ${half.hand} fence`],
+    ['fence', half.turn ? 'none: mark out' : `${datum} at the ${half.hand} fence`],
   ];
   if (half.stop) facts.push(['stop', say([half.stop.at, ` from its ${surfaceName(part, half.stop.end)}`])]);
   if (half.packer) facts.push(['packer', printLength(half.packer, format)]);
@@ -128,7 +128,7 @@ function halfLines(
 
 function referenceWords({ half, part }: ExplainedHalf): string {
   const { kind, side } = half.from;
-  return kind === 'toe' || kind === 'heel' ? `mitre's ${kind} (${surfaceName(part, side)})` : surfaceName(part, side);
+  return kind === 'toe' || kind === 'heel' ? `mitre's ${kind} (${surfaceName(part, side)})` : placeOn(part, half, side);
 }
 
 /** Where the distances come from: the lines of the pattern, less how far the part's datum lies in from zero. */

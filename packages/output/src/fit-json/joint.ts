@@ -2,6 +2,7 @@ import { dimensionOf, type FittedJoint, type Half } from '@dryfit/engine';
 import { type Locate, placeOf } from '../place.js';
 import { approximate, exact, known, maybe } from './lengths.js';
 import type { JointJson } from './schema.js';
+import { turnJson } from './turn.js';
 
 type HalfJson = JointJson['halves'][number];
 
@@ -36,6 +37,7 @@ function halfJson(half: Half): HalfJson {
   const { spacer, stop } = half;
   return known<HalfJson>({
     part: half.part,
+    turn: half.turn && turnJson(half.turn),
     surface: half.surface,
     role: half.role,
     datum: half.datum,

@@ -2,8 +2,9 @@ import { AXES, axisOfDimension, type Dimension, dimensionOf, type FitResult, typ
 import { type Locate, placeOf } from '../place.js';
 import { byText } from '../print/order.js';
 import { type CutFigures, otherCuts } from '../tables/cuts.js';
-import { exact, known, maybe } from './lengths.js';
+import { approximate, exact, known, maybe } from './lengths.js';
 import type { PartJson } from './schema.js';
+import { turnJson } from './turn.js';
 
 /** A part as fit.json writes it; `piece` is the id of the first part that is the same piece. */
 export function partJson(result: FitResult, part: FittedPart, piece: string, locate: Locate): PartJson {
@@ -18,6 +19,8 @@ export function partJson(result: FitResult, part: FittedPart, piece: string, loc
     material: part.material,
     grain: dimensionOf(part.grain),
     place: placeOf(part.source, locate),
+    turn: part.turn && turnJson(part.turn),
+    span: part.width && approximate(part.width),
     planes: box && {
       left: exact(box.lo.x),
       right: exact(box.hi.x),
@@ -61,6 +64,8 @@ function cutJson(cut: CutFigures): PartJson['cuts'][number] {
     kind: cut.kind,
     surface: cut.surface,
     toe: cut.toe,
+    angle: cut.angle === undefined || cut.angle === 45 ? undefined : cut.angle,
+    legs: cut.legs?.map(({ side, at }) => ({ side, distance: exact(at) })),
     inFrom: inFrom && { side: inFrom.side, distance: exact(inFrom.at) },
     width: maybe(cut.width),
     depth: maybe(cut.depth),

@@ -23,9 +23,13 @@ const SizeSchema = exactly(
 
 const CutSchema = exactly(
   {
-    kind: oneOf(['groove', 'rebate', 'housing', 'notch', 'bevel'], 'What is cut.'),
+    kind: oneOf(['groove', 'rebate', 'housing', 'notch', 'bevel', 'cant'], 'What is cut.'),
     surface: Side,
     toe: Type.Optional(Side),
+    angle: Type.Optional(Type.Number({ description: 'How far off square a bevel is, degrees; 45 if absent.' })),
+    legs: Type.Optional(
+      Type.Array(exactly({ side: Side, distance: Exact }, 'How far a cant goes in from a side of its corner.')),
+    ),
     inFrom: Type.Optional(exactly({ side: Side, distance: Exact }, 'The side the near wall is measured from.')),
     width: Type.Optional(Exact),
     depth: Type.Optional(Exact),
@@ -37,6 +41,14 @@ const CutSchema = exactly(
     ),
   },
   'A cut that is not a slot.',
+);
+
+const TurnSchema = exactly(
+  {
+    origin: exactly({ x: Exact, y: Exact }, 'Where the origin of the frame lies in the cabinet.'),
+    along: exactly({ x: Exact, y: Exact }, 'The way its x runs; the length is of no account. Its z is the cabinet’s.'),
+  },
+  'A frame turned about the upright, in which a turned part and what is milled for it are told.',
 );
 
 export const PartSchema = exactly(
@@ -51,10 +63,12 @@ export const PartSchema = exactly(
     material: Type.String(),
     grain: Dimension,
     place: Type.Optional(Place),
+    turn: Type.Optional(TurnSchema),
+    span: Type.Optional(Approximate),
     planes: Type.Optional(
       exactly(
         { left: Exact, right: Exact, front: Exact, rear: Exact, bottom: Exact, top: Exact },
-        'Coordinates of the finished sides: x to the right, y to the rear, z up.',
+        'Coordinates of the finished sides: x to the right, y to the rear, z up; of a turned part in its own frame.',
       ),
     ),
     width: Type.Optional(SizeSchema),
@@ -77,6 +91,7 @@ export type PartJson = Static<typeof PartSchema>;
 const HalfSchema = exactly(
   {
     part: Type.String(),
+    turn: Type.Optional(TurnSchema),
     surface: Side,
     role: oneOf(['edge', 'face', 'mitre'], 'What is milled into.'),
     datum: Side,

@@ -24,3 +24,6 @@ export function placeOn(part: Standing, half: Milled, side: Side): string {
   if (!half.turn || axisOf(side) === 'z') return surfaceName(part, side);
   return axisOf(side) === 'x' ? `${side} end of the cant` : 'cant';
 }
+
+/** The fence the datum goes to; the edge of a canted part that stands square to its cant is none. */
+export const fenceWord = ({ turn, hand }: Pick<Half, 'turn' | 'hand'>): string => (turn ? 'mark out' : hand);

@@ -2,8 +2,10 @@ import {
   type Axis,
   axisOf,
   type Cut,
+  type FittedCant,
   type FittedPart,
   highSide,
+  list,
   lowSide,
   Rational,
   type Side,
@@ -23,11 +25,12 @@ import {
   warningOf,
 } from '../batch.js';
 import { MILLING_CAUTIONS } from '../cautions.js';
+import { degrees } from '../print/degrees.js';
 import { byText, partNames } from '../print/order.js';
 import { surfaceName } from '../print/surface.js';
 import { type Cell, count, length, type Table, text } from '../table/table.js';
 
-/** Grooves, rebates, housings, notches and bevels: everything milled that is not a slot. */
+/** Grooves, rebates, housings, notches, bevels and cants: everything milled that is not a slot. */
 export const table: TableMaker = { name: 'cuts', rank: 5, make };
 
 type Channel = Extract<Cut, { readonly box: unknown }>;
@@ -35,10 +38,14 @@ type Bevel = Extract<Cut, { readonly kind: 'bevel' }>;
 
 /** One cut in words and lengths; a bevel has only its surface and the side its toe lies on. */
 export interface CutFigures {
-  readonly kind: Channel['kind'] | 'bevel';
+  readonly kind: Channel['kind'] | 'bevel' | 'cant';
   readonly surface: Side;
   /** The face the toe of a bevel lies on. */
   readonly toe?: Side | undefined;
+  /** How far off square a bevel is, degrees. */
+  readonly angle?: number | undefined;
+  /** Of a cant: how far in from each side of its corner it goes. */
+  readonly legs?: readonly { readonly side: Side; readonly at: Rational }[] | undefined;
   /** The edge the near wall is measured from, and how far in it lies. */
   readonly inFrom?: { readonly side: Side; readonly at: Rational } | undefined;
   readonly width?: Rational | undefined;
@@ -82,7 +89,7 @@ function rowsOf(batch: Batch, item: Item, { parts, first }: Piece): Cell[][] {
     cabinetCell(batch, item),
     text(partNames(parts)),
     count(parts.length * item.count),
-    text(cut.kind === 'bevel' ? '45° bevel' : cut.kind),
+    text(cut.kind === 'bevel' ? `${degrees(cut.angle ?? 45)} bevel` : cut.kind),
     text(surfaceName(first, cut.surface)),
     text(nearName(first, cut)),
     length(cut.inFrom?.at),
@@ -100,16 +107,22 @@ function nearName(part: FittedPart, cut: CutFigures): string {
 }
 
 function alongOf(part: FittedPart, cut: CutFigures): Text {
+  if (cut.legs)
+    return list(
+      cut.legs.map(({ side, at }) => say`${at} in from the ${surfaceName(part, side)}`),
+      ', ',
+    );
   if (cut.run === undefined) return [];
   return cut.run.through ? ['right through'] : say`from ${surfaceName(part, cut.run.end)}`;
 }
 
 /** The figures of every cut of a part that is not a slot, in a fixed order; none while the part has no box. */
 export function otherCuts(part: FittedPart): CutFigures[] {
-  const figures = part.cuts.flatMap((cut) => {
+  const figures = part.cuts.flatMap((cut): CutFigures[] => {
     if (cut.kind === 'bevel') return [bevel(cut)];
     return 'box' in cut ? channel(part, cut) : [];
   });
+  if (part.cant) figures.push(cant(part.cant));
   return figures.sort(
     (a, b) =>
       byText(a.kind, b.kind) ||
@@ -121,8 +134,17 @@ export function otherCuts(part: FittedPart): CutFigures[] {
 }
 
 function bevel(cut: Bevel): CutFigures {
-  return { kind: 'bevel', surface: cut.side, toe: cut.outer };
+  return { kind: 'bevel', surface: cut.side, toe: cut.outer, angle: cut.angle };
 }
+
+const cant = ({ corner, legs }: FittedCant): CutFigures => ({
+  kind: 'cant',
+  surface: corner[0],
+  legs: [
+    { side: corner[0], at: legs[0] },
+    { side: corner[1], at: legs[1] },
+  ],
+});
 
 function channel(part: FittedPart, cut: Channel): CutFigures[] {
   const across = thirdAxis(axisOf(cut.surface), cut.run);

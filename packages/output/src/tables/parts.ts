@@ -154,6 +154,13 @@ function notes(batch: Batch): Text[] {
     .map((base) => `${base} sheet thickness`)
     .join(' and ');
   const lines: Text[] = [['Length runs with the grain, width across it.'], [`Sizes are worked from the ${basis}.`]];
+  const parts = batch.items.flatMap((item) => item.result.fit.parts);
+  if (parts.some(({ turn }) => turn)) {
+    lines.push([
+      'The width of a turned part runs from one end of its cant to the other, worked out to a thousandth of a mm.',
+    ]);
+  }
+  if (parts.some(({ cant }) => cant)) lines.push(['Sizes of a canted part are those before its corner is cut off.']);
   if (batch.items.some((item) => item.result.fit.parts.some((part) => part.bands.length > 0))) {
     lines.push(['Cut sizes are without the bands, finished sizes with them.']);
   }

@@ -3,7 +3,7 @@ import { type Batch, cabinetCell, type Item, sortedItems, type TableMaker, title
 import { MILLING_CAUTIONS } from '../cautions.js';
 import { type MilledHalf, milledHalves } from '../halves.js';
 import { byText, partNames } from '../print/order.js';
-import { surfaceName } from '../print/surface.js';
+import { fenceWord, placeOn, surfaceName, surfaceOn } from '../print/surface.js';
 import { type Cell, count, length, lengths, type Table, text } from '../table/table.js';
 
 /** Where every slot goes: both halves of every joint, from the part's own datum edge and reference. */
@@ -46,10 +46,10 @@ function row(batch: Batch, item: Item, { half, joint, part, parts, mates }: Mill
     cabinetCell(batch, item),
     text(partNames(parts)),
     count(parts.length * item.count),
-    text(half.role === 'mitre' ? `mitre at ${surfaceName(part, half.surface)}` : surfaceName(part, half.surface)),
+    text(half.role === 'mitre' ? `mitre at ${surfaceName(part, half.surface)}` : surfaceOn(part, half)),
     text(partNames(mates)),
-    text(surfaceName(part, half.datum)),
-    text(half.hand),
+    text(placeOn(part, half, half.datum)),
+    text(fenceWord(half)),
     lengths(half.slots.map((slot) => slot.fromDatum)),
     text(referenceName(half, part)),
     length(half.across),
@@ -61,7 +61,7 @@ function row(batch: Batch, item: Item, { half, joint, part, parts, mates }: Mill
 /** What the slots are measured from across the joint: "bottom face", "bottom end", "toe of the mitre". */
 function referenceName(half: MilledHalf['half'], part: MilledHalf['part']): string {
   const { kind, side } = half.from;
-  return kind === 'toe' || kind === 'heel' ? `${kind} (${surfaceName(part, side)})` : surfaceName(part, side);
+  return kind === 'toe' || kind === 'heel' ? `${kind} (${surfaceName(part, side)})` : placeOn(part, half, side);
 }
 
 /** What has no slots although it could have: lines left out, and joints without connectors. */

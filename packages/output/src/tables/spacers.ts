@@ -3,7 +3,7 @@ import { type Batch, cabinetCell, type Item, sortedItems, type TableMaker, title
 import { MILLING_CAUTIONS } from '../cautions.js';
 import { type MilledHalf, milledHalves } from '../halves.js';
 import { partNames } from '../print/order.js';
-import { surfaceName } from '../print/surface.js';
+import { fenceWord, placeOn, surfaceOn } from '../print/surface.js';
 import { type Cell, count, length, lengths, type Table, text } from '../table/table.js';
 
 /** What stands between fence and part, so that one set of marks serves every part. */
@@ -47,10 +47,10 @@ function row(batch: Batch, item: Item, { half, part, parts, mates }: MilledHalf)
     cabinetCell(batch, item),
     text(partNames(parts)),
     count(parts.length * item.count),
-    text(surfaceName(part, half.surface)),
+    text(surfaceOn(part, half)),
     text(partNames(mates)),
-    text(surfaceName(part, half.datum)),
-    text(half.hand),
+    text(placeOn(part, half, half.datum)),
+    text(fenceWord(half)),
     length(spacer.width),
     text(madeUp(spacer)),
     length(spacer.off.isZero() ? undefined : spacer.off),
@@ -68,6 +68,11 @@ function notes(batch: Batch): Text[] {
     lines.push(['The spacer stands between the fence and the datum of the part; marks are measured from the fence.']);
   }
   if (jigless > 0) lines.push(['Without a jig there is nothing to space: mark out from the table of slots.']);
+  if (batch.items.some((item) => item.result.fit.joints.some(({ halves }) => halves.some(({ turn }) => turn)))) {
+    lines.push([
+      'No edge stands square to a cant, so no fence holds the part: mark its lines out from the end of the cant.',
+    ]);
+  }
   if (spacers.some((spacer) => !spacer.off.isZero())) {
     lines.push(['"Stack off by" is the stack less the spacer wanted.']);
   }

@@ -3,7 +3,7 @@ import { type Batch, cabinetCell, type Item, sortedItems, type TableMaker, title
 import { MILLING_CAUTIONS } from '../cautions.js';
 import { type MilledHalf, milledHalves } from '../halves.js';
 import { partNames } from '../print/order.js';
-import { surfaceName } from '../print/surface.js';
+import { surfaceName, surfaceOn } from '../print/surface.js';
 import { type Cell, count, length, type Table, text } from '../table/table.js';
 
 /** Where the stop stands for slots in a face, and what packs up a clamping beam. */
@@ -41,7 +41,7 @@ function row(batch: Batch, item: Item, { half, part, parts, mates }: MilledHalf)
     cabinetCell(batch, item),
     text(partNames(parts)),
     count(parts.length * item.count),
-    text(surfaceName(part, half.surface)),
+    text(surfaceOn(part, half)),
     text(partNames(mates)),
     text(half.stop === undefined ? 'no stop' : surfaceName(part, half.stop.end)),
     length(half.stop?.at),
