@@ -1,5 +1,5 @@
 import type { LengthFormat } from '@dryfit/engine';
-import { type Scene, type Shape, sceneOf } from '@dryfit/output';
+import { type Scene, type Shape, sceneOf, sceneSteps } from '@dryfit/output';
 import { type Cancellation, interruptAndCheck, type LangiumDocument } from 'langium';
 import { withSeverities } from '../findings/severity.js';
 import type { FittedFile } from '../fits/last-good.js';
@@ -32,7 +32,7 @@ export function drawnCabinet(
   format: LengthFormat,
   place: Placer,
 ): DrawnCabinet {
-  const scene = sceneOf(result, findings, format);
+  const scene = { ...sceneOf(result, findings, format), steps: sceneSteps(result) };
   return {
     scene,
     places: Object.fromEntries(shapesOf(scene).map(({ shape, places }) => [shape, distinct(places.map(place))])),

@@ -44,7 +44,7 @@ export const drawingStyle = `
 .dryfit-drawing .way .shaft{stroke:var(--dryfit-ink,#000);stroke-width:3}
 .dryfit-drawing .way .head{fill:var(--dryfit-ink,#000)}
 .dryfit-drawing .way .words{font-weight:bold}
-.dryfit-drawing.step .heading{font-weight:normal}
+.dryfit-drawing .told{font-weight:normal}
 .dryfit-drawing.elevation .title{font-size:22px}
 .dryfit-drawing .found.error>.edge,.dryfit-drawing .found.error>.outline{stroke-width:2.6}
 .dryfit-drawing .found.warning>.edge,.dryfit-drawing .found.warning>.outline{stroke-width:1.8;stroke-dasharray:7 3}

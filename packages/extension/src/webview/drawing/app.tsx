@@ -1,4 +1,4 @@
-import { elevation, exploded, type Scene, svgFile } from '@dryfit/output';
+import { elevation, exploded, type Scene, stepDrawing, svgFile } from '@dryfit/output';
 import { useEffect, useMemo, useReducer, useRef, useState } from 'preact/hooks';
 import type { FromDrawing, Lit, ShownPlaces, Standing as State, ToDrawing } from '../../panel/messages.js';
 import { useKept, useMessages } from '../hooks.js';
@@ -10,7 +10,8 @@ import { Head } from './head.js';
 import { KeyWords } from './key-words.js';
 import { Picture } from './picture.js';
 import { shapeIn } from './shapes.js';
-import { act, cabinetOf, partOf, partWith, restored, type View } from './state.js';
+import { act, cabinetOf, partOf, partWith, restored, stepOf, type View } from './state.js';
+import { Steps } from './steps.js';
 import { Tools } from './tools.js';
 import { Twin } from './twin.js';
 
@@ -32,18 +33,18 @@ export function App({ host }: { readonly host: Host<FromDrawing, View> }) {
   const part = scene && partOf(scene, view);
   const shown = view.shows === 'part' && part === undefined ? 'cabinet' : view.shows;
   const { stance, hiddenLines } = view;
-  const element = useMemo(
-    () =>
-      scene &&
-      (shown === 'part' && part !== undefined
-        ? elevation(scene, part)
-        : exploded(scene, stance, { visibleOnly: !hiddenLines })),
-    [scene, shown, part, stance, hiddenLines],
-  );
+  const step = scene && stepOf(scene, { ...view, shows: shown });
+  const element = useMemo(() => {
+    if (!scene) return undefined;
+    if (shown === 'part' && part !== undefined) return elevation(scene, part);
+    const stepped = step === undefined ? undefined : stepDrawing(scene, step, stance);
+    return stepped ?? exploded(scene, stance, { visibleOnly: !hiddenLines });
+  }, [scene, shown, part, step, stance, hiddenLines]);
 
   const save = () => {
     if (!scene || !element) return;
-    const name = shown === 'part' ? `${scene.title} ${part}` : scene.title;
+    const whole = step === undefined ? scene.title : `${scene.title} step ${step + 1}`;
+    const name = shown === 'part' ? `${scene.title} ${part}` : whole;
     host.say({ kind: 'save', cabinet: scene.title, name, svg: svgFile(element) });
   };
   useMessages<FromDrawing, View, ToDrawing>(host, (data) => {
@@ -108,7 +109,8 @@ export function App({ host }: { readonly host: Host<FromDrawing, View> }) {
   opening.current = open;
   const alone = (one: string) => go({ do: 'part', part: one });
   const chosen = shapeIn(scene, view.chosen);
-  const what = shown === 'part' ? `${part}, square on, with its slots` : `${scene.title}, its parts pulled apart`;
+  const whole = step === undefined ? 'its parts pulled apart' : `step ${step + 1} of its glue-up`;
+  const what = shown === 'part' ? `${part}, square on, with its slots` : `${scene.title}, ${whole}`;
   return (
     <main class={isOld(drawn.standing) ? 'stale' : ''}>
       <Head scenes={scenes} scene={scene} part={part} view={{ ...view, shows: shown }} act={go} />
@@ -129,7 +131,8 @@ export function App({ host }: { readonly host: Host<FromDrawing, View> }) {
               if (of !== undefined) alone(of);
             }}
           />
-          <Tools view={{ ...view, shows: shown }} act={go} save={save} />
+          <Tools view={{ ...view, shows: shown, step }} act={go} save={save} />
+          <Steps scene={scene} view={{ ...view, shows: shown }} act={go} />
           <KeyWords whole={shown === 'cabinet'} />
         </>
       )}

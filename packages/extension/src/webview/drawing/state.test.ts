@@ -1,8 +1,9 @@
+import type { Scene } from '@dryfit/output';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { boxOf, seen } from './box.js';
 import { keyAfter, keyOn } from './keys.js';
-import { type Act, act, FARTHEST, NEAREST, restored, START, type View, WHOLE } from './state.js';
+import { type Act, act, FARTHEST, NEAREST, restored, START, stepOf, type View, WHOLE } from './state.js';
 
 const share = fc.double({ min: -3, max: 3, noNaN: true });
 const anyAct: fc.Arbitrary<Act> = fc.oneof(
@@ -109,5 +110,29 @@ describe('keys', () => {
     expect(keyAfter(all, 'b', 'Home')).toBe('a');
     expect(keyAfter(all, 'b', 'End')).toBe('c');
     expect(keyAfter(all, 'b', 'Enter')).toBeUndefined();
+  });
+});
+
+describe('the steps of a glue-up', () => {
+  const scene = (count: number) =>
+    ({
+      steps: Array.from({ length: count }, () => ({ label: '', notes: [], coming: [], placed: [] })),
+    }) as unknown as Scene;
+
+  test('are drawn one at a time, and left again', () => {
+    const first = act(START, { do: 'step', step: 0 });
+    expect([stepOf(scene(3), START), stepOf(scene(3), first)]).toEqual([undefined, 0]);
+    expect(stepOf(scene(3), act(first, { do: 'step', step: undefined }))).toBeUndefined();
+  });
+
+  test('give way to what the text has left of them, and to a part drawn alone', () => {
+    const third = act(START, { do: 'step', step: 2 });
+    expect([stepOf(scene(3), third), stepOf(scene(2), third), stepOf(scene(0), third)]).toEqual([2, 1, undefined]);
+    expect(stepOf(scene(3), act(third, { do: 'part', part: 'lh' }))).toBeUndefined();
+  });
+
+  test('are found again when the page is', () => {
+    expect(restored({ step: 1 }).step).toBe(1);
+    expect(restored({ step: 'one' as unknown as number }).step).toBeUndefined();
   });
 });

@@ -31,6 +31,8 @@ export interface View {
   readonly asTable: boolean;
   /** What is cut into far sides is drawn in hidden lines. */
   readonly hiddenLines: boolean;
+  /** The step of the glue-up that is drawn, the first being 0; absent while the cabinet is drawn with all its parts. */
+  readonly step?: number | undefined;
 }
 
 export const WHOLE: Frame = { zoom: 1, x: 0.5, y: 0.5 };
@@ -62,7 +64,8 @@ export type Act =
   | { readonly do: 'move'; readonly x: number; readonly y: number }
   | { readonly do: 'whole' }
   | { readonly do: 'table'; readonly asTable: boolean }
-  | { readonly do: 'hidden lines'; readonly shown: boolean };
+  | { readonly do: 'hidden lines'; readonly shown: boolean }
+  | { readonly do: 'step'; readonly step: number | undefined };
 
 export const NEAREST = 20;
 export const FARTHEST = 0.5;
@@ -108,6 +111,8 @@ export function act(view: View, done: Act): View {
       return { ...view, asTable: done.asTable };
     case 'hidden lines':
       return { ...view, hiddenLines: done.shown };
+    case 'step':
+      return { ...view, step: done.step };
   }
 }
 
@@ -126,7 +131,14 @@ export function restored(given: Partial<View> | undefined): View {
       apart: within(number(view.stance?.apart, STANCE.apart), 0, 1),
     },
     frames: { cabinet: frame(view.frames?.cabinet), part: frame(view.frames?.part) },
+    step: Number.isInteger(view.step) ? view.step : undefined,
   };
+}
+
+/** The step to draw: the one wanted, or the last one where the text has left fewer; none of a cabinet that has none. */
+export function stepOf({ steps = [] }: Scene, { shows, step }: Pick<View, 'shows' | 'step'>): number | undefined {
+  if (shows !== 'cabinet' || step === undefined || steps.length === 0) return undefined;
+  return within(step, 0, steps.length - 1);
 }
 
 /** The cabinet to show: the one wanted, or else the one of that name, or else the first. */

@@ -30,24 +30,28 @@ export function Tools({ view, act, save }: ToolsProps) {
               From behind
             </button>
           </fieldset>
-          <label class="set">
-            Apart
-            <input
-              type="range"
-              min="0"
-              max="100"
-              step="5"
-              value={Math.round(view.stance.apart * 100)}
-              onInput={(event) => act({ do: 'pull', apart: Number(event.currentTarget.value) / 100 })}
-            />
-          </label>
-          <button
-            type="button"
-            aria-pressed={view.hiddenLines}
-            onClick={does({ do: 'hidden lines', shown: !view.hiddenLines })}
-          >
-            Hidden lines
-          </button>
+          {view.step === undefined && (
+            <>
+              <label class="set">
+                Apart
+                <input
+                  type="range"
+                  min="0"
+                  max="100"
+                  step="5"
+                  value={Math.round(view.stance.apart * 100)}
+                  onInput={(event) => act({ do: 'pull', apart: Number(event.currentTarget.value) / 100 })}
+                />
+              </label>
+              <button
+                type="button"
+                aria-pressed={view.hiddenLines}
+                onClick={does({ do: 'hidden lines', shown: !view.hiddenLines })}
+              >
+                Hidden lines
+              </button>
+            </>
+          )}
         </>
       )}
       <fieldset class="set" aria-label="Nearer or farther">

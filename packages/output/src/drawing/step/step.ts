@@ -56,7 +56,7 @@ export function stepDrawing(scene: Scene, number: number, from?: Omit<View, 'apa
     element('title', {}, title),
     element(
       'g',
-      { class: 'heading' },
+      { class: 'heading told' },
       element('text', { class: 'title', x: 16, y: 26 }, title),
       ...lines.map((line, i) => element('text', { x: 16, y: 50 + i * LINE }, line)),
     ),
