@@ -1,4 +1,14 @@
-import { AXES, type FitResult, fit as fitSpec, Rational, SIDES, type Spec } from '@dryfit/engine';
+import {
+  AXES,
+  type FitResult,
+  figuresOf,
+  fit as fitSpec,
+  Rational,
+  reckon,
+  resultsOf,
+  SIDES,
+  type Spec,
+} from '@dryfit/engine';
 import fc from 'fast-check';
 import { expect, test, vi } from 'vitest';
 import { plans } from '../support/cabinets/arbitrary.js';
@@ -66,7 +76,8 @@ function spoil(spec: Spec, picks: readonly number[]): Spec {
 }
 
 /** A shop whose entries are its own: one that looks them up elsewhere cannot be copied entry by entry. */
-function plain({ materials, bands, machines, connectors, patterns, jig, pose, limits }: Spec['shop']): Spec['shop'] {
+function plain(shop: Spec['shop']): Spec['shop'] {
+  const { materials, bands, machines, connectors, patterns, jig, pose, limits, tolerances } = shop;
   return {
     materials: new Map(materials),
     bands: new Map(bands),
@@ -76,14 +87,24 @@ function plain({ materials, bands, machines, connectors, patterns, jig, pose, li
     jig,
     pose,
     limits,
+    tolerances,
   };
 }
+
+/** A shop that says of everything how far off it comes. */
+const TOLERANCES = `tolerances {
+  saw plus 0.2mm minus 0.1mm  square 1mm over 1000mm  mitre ± 0.2 degrees  cuts ± 0.1mm  fence ± 0.1mm
+  spacer ± 0.05mm  stop ± 0.1mm  line ± 0.2mm  cup 0.3mm  dirt 0.1mm
+}
+`;
 
 function lookAtAll(result: FitResult): void {
   for (const part of result.fit.parts) {
     for (const axis of AXES) result.reasons(part.id, axis);
     for (const side of SIDES) result.place(part.id, side);
   }
+  for (const joint of result.fit.joints) result.errors(joint.id);
+  for (const { adds } of resultsOf(reckon(result.spec))) figuresOf(adds);
   for (const finding of result.findings) expect(finding.code).toMatch(/^[a-z]+(-[a-z]+)*$/);
 }
 
@@ -91,7 +112,7 @@ test('a spec that makes no sense gives findings and never throws', async () => {
   let found = 0;
   await fc.assert(
     fc.asyncProperty(plans, fc.array(fc.nat(), { minLength: 1, maxLength: 8 }), async (plan, picks) => {
-      const { spec } = await fitText(write(plan));
+      const { spec } = await fitText(write(plan) + TOLERANCES);
       const result = fitSpec(spoil({ ...spec, shop: plain(spec.shop) }, picks));
       lookAtAll(result);
       found += result.findings.length;

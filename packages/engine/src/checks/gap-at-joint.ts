@@ -36,7 +36,7 @@ const mitres: Check['run'] = function* (context) {
   if (context.spec.shop.tolerances?.mitre === undefined) return;
   const { gap } = context.spec.shop.limits;
   const reckoning = reckoningOf(context);
-  const off = context.fit.joints.flatMap((joint) => {
+  const off = asMade(context).joints.flatMap((joint) => {
     const curve = mitreErrors(asMade(context), joint)?.opening;
     const amount = curve && furthestOf(curve, reckoning);
     return curve && amount && amount.value - amount.error > gap.toNumber() ? [{ joint, curve, amount }] : [];

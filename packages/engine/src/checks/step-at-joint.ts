@@ -41,7 +41,7 @@ export const stepAtJoint: Check = {
 const toes: Check['run'] = function* (context) {
   const { step } = context.spec.shop.limits;
   const reckoning = reckoningOf(context);
-  const off = context.fit.joints.flatMap((joint) => {
+  const off = asMade(context).joints.flatMap((joint) => {
     if (joint.meeting !== 'mitre') return [];
     const curve = mitreErrors(asMade(context), joint)?.toes;
     const amount = curve && furthestOf(curve, reckoning);

@@ -1,4 +1,5 @@
-import type { Fit, FittedJoint, FittedPart } from '../fit/fit.js';
+import { byId } from '../checks/support/alike.js';
+import type { Box, Fit, FittedJoint, FittedPart } from '../fit/fit.js';
 import { say } from '../fit/text.js';
 import { Rational } from '../number/rational.js';
 import type { Solved } from '../sizes/solved.js';
@@ -20,6 +21,9 @@ import type { Link } from './links.js';
 import { sheetsOf } from './sheets.js';
 import { NOTHING_OFF, type Stack, single, stacked, times } from './stack.js';
 
+/** A part with its size and place. */
+export type Boxed = FittedPart & { readonly box: Box };
+
 const NO_TOLERANCES: Partial<Tolerances> = {};
 
 /**
@@ -30,6 +34,8 @@ const NO_TOLERANCES: Partial<Tolerances> = {};
 export class AsMade {
   readonly contributors = new Contributors();
   readonly tolerances: Partial<Tolerances>;
+  /** By their ids, so that the order of the lines in a spec never shows. */
+  readonly joints: readonly FittedJoint[];
   private readonly parts: ReadonlyMap<PartId, FittedPart>;
   private readonly links = new Map<FittedJoint, readonly Link[]>();
   private readonly sizes = new Map<string, Stack>();
@@ -43,9 +49,19 @@ export class AsMade {
     readonly fit: Fit,
   ) {
     this.tolerances = spec.shop.tolerances ?? NO_TOLERANCES;
+    this.joints = [...fit.joints].sort(
+      (a, b) => byId(a.entering, b.entering) || byId(a.host, b.host) || byId(a.id, b.id),
+    );
     this.parts = new Map(fit.parts.map((part) => [part.id, part]));
     const inputs = spec.inputs.filter(({ kind, tolerance }) => kind !== 'thickness' && tolerance !== undefined);
     this.written = new Map(inputs.map((input) => [input.id, input]));
+  }
+
+  /** The parts that have their sizes and places, by their ids. */
+  boxed(): readonly Boxed[] {
+    return this.fit.parts
+      .flatMap((part) => (part.box ? [{ ...part, box: part.box }] : []))
+      .sort((a, b) => byId(a.id, b.id));
   }
 
   part(id: PartId): FittedPart | undefined {
@@ -72,7 +88,7 @@ export class AsMade {
   acrossFrom({ entering, axis, enteringSide }: FittedJoint): FittedJoint | undefined {
     const key = (side: Side) => `${entering}\n${axis}\n${side}`;
     this.ends ??= new Map(
-      [...this.fit.joints].reverse().map((joint) => [`${joint.entering}\n${joint.axis}\n${joint.enteringSide}`, joint]),
+      [...this.joints].reverse().map((joint) => [`${joint.entering}\n${joint.axis}\n${joint.enteringSide}`, joint]),
     );
     return this.ends.get(key(opposite(enteringSide)));
   }

@@ -1,8 +1,7 @@
-import type { Box, FittedPart } from '../fit/fit.js';
 import type { Rational } from '../number/rational.js';
 import { AXES, type Axis, highSide, lowSide, thicknessAxis } from '../spec/sides.js';
 import type { PartId } from '../spec/spec.js';
-import type { AsMade } from './as-made.js';
+import type { AsMade, Boxed } from './as-made.js';
 import type { Held, Plane } from './path.js';
 import type { Stack } from './stack.js';
 
@@ -18,11 +17,9 @@ export interface Distance {
   readonly through: readonly PartId[];
 }
 
-type Boxed = FittedPart & { readonly box: Box };
-
 /** Outside width, depth and height, each by the parts that lie furthest out. */
 export function outsideErrors(made: AsMade, held: Held): readonly Distance[] {
-  const parts = boxed(made);
+  const parts = made.boxed();
   return AXES.flatMap((axis) => {
     const low = least(parts, (part) => part.box.lo[axis]);
     const high = least(parts, (part) => part.box.hi[axis].neg());
@@ -38,7 +35,7 @@ export function outsideErrors(made: AsMade, held: Held): readonly Distance[] {
 
 /** Clear openings: from a face to the next face that looks at it. */
 export function openingErrors(made: AsMade, held: Held): readonly Distance[] {
-  const parts = boxed(made);
+  const parts = made.boxed();
   return AXES.flatMap((axis) => {
     const along = parts
       .filter(({ attitude }) => thicknessAxis(attitude) === axis)
@@ -73,9 +70,6 @@ function distance(made: AsMade, held: Held, from: Plane, to: Plane, axis: Axis):
   if (!path || !low || !high) return [];
   return [{ axis, from, to, length: high.sub(low), off: path.off, through: path.through }];
 }
-
-const boxed = ({ fit }: AsMade): readonly Boxed[] =>
-  fit.parts.flatMap((part) => (part.box ? [{ ...part, box: part.box }] : []));
 
 function least(parts: readonly Boxed[], by: (part: Boxed) => Rational): Boxed | undefined {
   return parts.reduce<Boxed | undefined>((found, part) => (!found || by(part).lt(by(found)) ? part : found), undefined);

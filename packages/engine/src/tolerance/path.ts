@@ -38,7 +38,7 @@ export class Held {
       if (known) known.push({ to, off });
       else links.set(key(from), [{ to, off }]);
     };
-    for (const joint of made.fit.joints)
+    for (const joint of made.joints)
       for (const { a, aSide, b, bSide, off } of linksOf(made, joint)) {
         add({ part: b, side: bSide }, { part: a, side: aSide }, off);
         add({ part: a, side: aSide }, { part: b, side: bSide }, () => reversed(off()));
@@ -47,7 +47,7 @@ export class Held {
   }
 
   /**
-   * The way from one plane to another over the fewest parts and joints; of equally short ones the first in the text.
+   * The way from one plane to another over the fewest parts and joints; of equally short ones the first by name.
    * `via` tells which parts it may lead through.
    */
   path(from: Plane, to: Plane, via: (part: PartId) => boolean = () => true): Path | undefined {

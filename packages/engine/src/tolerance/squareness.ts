@@ -85,7 +85,7 @@ function span(
 }
 
 function ringOf(made: AsMade): Squareness['parts'] | undefined {
-  const boxes = made.fit.parts.flatMap((part) => (part.box ? [{ ...part, box: part.box }] : []));
+  const boxes = made.boxed();
   const uprights = boxes.filter(({ attitude }) => attitude === 'upright');
   const left = [...uprights].sort((a, b) => a.box.lo.x.compare(b.box.lo.x))[0];
   const right = [...uprights].sort((a, b) => b.box.hi.x.compare(a.box.hi.x))[0];

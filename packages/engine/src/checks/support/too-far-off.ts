@@ -21,7 +21,7 @@ export interface TooFarOff {
 
 const sides = perContext((context) => {
   const made = asMade(context);
-  return context.fit.joints.map((joint) => ({ joint, errors: sidesAt(made, joint) }));
+  return made.joints.map((joint) => ({ joint, errors: sidesAt(made, joint) }));
 });
 
 /** Without tolerances of the shop no part is off in length, and no end out of square. */
@@ -30,7 +30,7 @@ const gaps = perContext((context) => {
   if (!stated) return [];
   const made = asMade(context);
   const held = heldTogether(context);
-  return context.fit.joints.map((joint) => ({ joint, errors: gapAt(made, joint, held) }));
+  return made.joints.map((joint) => ({ joint, errors: gapAt(made, joint, held) }));
 });
 
 /** What of a kind is too far off, what a statement does alike together. */
