@@ -2,9 +2,11 @@ import { startLanguageServer } from 'langium/lsp';
 import { NodeFileSystem } from 'langium/node';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { diskAndClient } from './file-system.js';
+import { optimiseLate } from './optimise-late.js';
 import { takeRefusals } from './registrations.js';
 import { createJoineryServerServices } from './services.js';
 
+optimiseLate();
 const connection = createConnection(ProposedFeatures.all);
 takeRefusals(connection);
 const fileSystemProvider = () => diskAndClient(NodeFileSystem.fileSystemProvider(), connection);
