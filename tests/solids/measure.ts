@@ -19,6 +19,7 @@ import {
   openingMesh,
   outerSide,
   partMesh,
+  partMeshWith,
   recessMesh,
   roomTo,
   type Stand,
@@ -251,16 +252,10 @@ function* rows(pieces: readonly Piece[], skin: number): Generator<Measured> {
 
 /** Room that two parts both take up; or, of parts that are not joined, how far they are from it. */
 function* betweenParts(shop: Workshop, { joints }: Fit, parts: readonly FittedPart[]): Generator<Measured> {
-  const meshes = new Map<FittedPart, Manifold>();
-  const meshOf = (part: FittedPart): Manifold => {
-    const mesh = meshes.get(part) ?? partMesh(shop, part);
-    meshes.set(part, mesh);
-    return mesh;
-  };
   for (const [i, one] of parts.entries())
     for (const two of parts.slice(i + 1)) {
       const key = [one.id, two.id].sort().join('|');
-      const [a, b] = [meshOf(one), meshOf(two)];
+      const [a, b] = [partMesh(shop, one), partMesh(shop, two)];
       const gap = gapOf(a, b, BEYOND);
       if (!Number.isFinite(gap)) continue;
       const joined = joints.some(({ entering, host }) => [entering, host].sort().join('|') === key);
@@ -273,7 +268,7 @@ function* betweenParts(shop: Workshop, { joints }: Fit, parts: readonly FittedPa
       const [largest] = rooms;
       const deepest = Math.max(0, ...rooms.map((size) => Math.min(...size)));
       const otherwise = (): readonly number[] =>
-        roomsOf(shop, partMesh(shop, one, -0.01), partMesh(shop, two, -0.01))[0] ?? [];
+        roomsOf(shop, partMeshWith(shop, one, -0.01), partMeshWith(shop, two, -0.01))[0] ?? [];
       yield { ...known('parts-overlap', key, -deepest, largest), otherwise };
     }
 }

@@ -161,7 +161,11 @@ export function beyondHeel(shop: Workshop, part: FittedPart, cut: Bevel): Manifo
 }
 
 /** A part sawn to size and bevelled, with its grooves, rebates, housings and notches; its slots are left out. */
-export function partMesh(shop: Workshop, part: FittedPart, slack = SLACK): Manifold {
+export const partMesh = (shop: Workshop, part: FittedPart): Manifold =>
+  shop.once(part, () => partMeshWith(shop, part, SLACK));
+
+/** The same, smaller all round by `slack` mm. */
+export function partMeshWith(shop: Workshop, part: FittedPart, slack: number): Manifold {
   const [lo, hi] = corners(part.box as Box);
   const taken = part.cuts.flatMap((cut) => {
     if (cut.kind === 'bevel') {

@@ -1,4 +1,4 @@
-import Module, { type CrossSection, type Manifold, type ManifoldToplevel, type Mat4 } from 'manifold-3d';
+import Module, { type Manifold, type ManifoldToplevel, type Mat4 } from 'manifold-3d';
 
 /** A point or direction in the cabinet frame, mm. */
 export type Triple = readonly [number, number, number];
@@ -14,6 +14,7 @@ interface Made {
  */
 export class Workshop {
   private made: Made[] = [];
+  private readonly known = new Map<object, Manifold>();
   /** The farthest that any arc's chord has been from its arc, mm. */
   chordError = 0;
 
@@ -30,9 +31,17 @@ export class Workshop {
     return it;
   }
 
+  /** What is asked for more than once is made once, until it is all given back. */
+  once(of: object, make: () => Manifold): Manifold {
+    const mesh = this.known.get(of) ?? make();
+    this.known.set(of, mesh);
+    return mesh;
+  }
+
   sweepUp(): void {
     for (const it of this.made) it.delete();
     this.made = [];
+    this.known.clear();
   }
 
   box(lo: Triple, hi: Triple): Manifold {
@@ -43,8 +52,7 @@ export class Workshop {
   /** A flat outline in a frame, pushed `deep` along its third direction; the directions may be left-handed. */
   prism(outline: readonly (readonly [number, number])[], deep: number, frame: Frame): Manifold {
     const ring = outline.map(([x, y]) => [x, y] as [number, number]);
-    const flat: CrossSection = this.keep(new this.kernel.CrossSection([ring], 'NonZero'));
-    const solid = this.keep(this.kernel.Manifold.extrude(flat, deep));
+    const solid = this.keep(this.kernel.Manifold.extrude([isCounterClockwise(ring) ? ring : ring.reverse()], deep));
     const { first: a, second: b, third: c, origin: o } = frame;
     const matrix: Mat4 = [a[0], a[1], a[2], 0, b[0], b[1], b[2], 0, c[0], c[1], c[2], 0, o[0], o[1], o[2], 1];
     return this.keep(solid.transform(matrix));
@@ -85,6 +93,13 @@ export class Workshop {
  * overlap nor gape by rounding.
  */
 export const onGrid = (length: number): number => Math.round(length * 2 ** 14) / 2 ** 14;
+
+/** By the sign of twice its area (the shoelace formula). */
+const isCounterClockwise = (ring: readonly (readonly [number, number])[]): boolean =>
+  ring.reduce((sum, [x, y], i) => {
+    const [u, v] = ring[(i + 1) % ring.length] as readonly [number, number];
+    return sum + x * v - u * y;
+  }, 0) > 0;
 
 /** How far a chord may be off its arc, mm: a little less than the 0.005 that is promised. */
 const FINE = 0.0045;
