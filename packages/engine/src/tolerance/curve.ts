@@ -91,7 +91,7 @@ export function straightened(curve: Curve): Straightened {
     half: Math.sqrt(squared),
     worst: parts.reduce((sum, { half }) => sum + Math.abs(half), 0),
     contributions: parts
-      .map(({ half, ...part }) => ({ ...part, share: squared === 0 ? 0 : (half * half) / squared }))
+      .map(({ half, ...part }) => ({ ...part, share: squared === 0 ? 0 : Math.min(1, (half * half) / squared) }))
       .sort(bySize),
   };
 }

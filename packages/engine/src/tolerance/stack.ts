@@ -150,7 +150,7 @@ export function contributions(stack: Stack): readonly Contribution[] {
         coefficient: term.coefficient.toNumber(),
         least: least.toNumber(),
         most: most.toNumber(),
-        share: total === 0 ? 0 : (half * half) / total,
+        share: total === 0 ? 0 : Math.min(1, (half * half) / total),
       };
     })
     .sort(bySize);
