@@ -27,7 +27,7 @@ test('the example fits, also as one text without files', async () => {
 
 test('the change that the walkthrough asks for gives the finding it shows', async () => {
   const step = steps.find(({ id }) => id === 'break');
-  const [, line = '', number = ''] = /`([^`]+)` write \*\*(\d+)\*\*/.exec(step?.description ?? '') ?? [];
+  const [, line = '', number = ''] = /``([^`]+)`` write \*\*(\d+)\*\*/.exec(step?.description ?? '') ?? [];
   expect(cabinet.split(line)).toHaveLength(2);
   const broken = cabinet.replace(line, line.replace(/\d+/, number));
   expect(await codes(broken)).toEqual(['spacer-not-in-stock']);
@@ -51,6 +51,10 @@ test.each(steps.map((step) => [step.id, step] as const))(
 const told = [...readFileSync(join(extension, 'src/status/item.ts'), 'utf8').matchAll(/'(ha[sd]\w+)'/g)].map(
   ([, key]) => `onContext:dryfit.${key}`,
 );
+
+test('words of a text stand between two marks each, which the page shows as such', () => {
+  for (const { description } of steps) expect(description.replaceAll(/``[^`]+``/g, '')).not.toContain('`');
+});
 
 test('the step that comes to milling speaks of hands, eyes, ears and dust', () => {
   const last = steps.at(-1)?.description ?? '';

@@ -13,7 +13,7 @@ export async function reveal(place: TextPlace): Promise<void> {
 }
 
 /** The column where a text is open; else one that shows texts; else the first. */
-function columnOf(uri: string): ViewColumn {
+export function columnOf(uri: string): ViewColumn {
   const groups = window.tabGroups.all;
   const open = groups.find((group) =>
     group.tabs.some((tab) => tab.input instanceof TabInputText && tab.input.uri.toString() === uri),

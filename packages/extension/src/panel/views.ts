@@ -1,8 +1,8 @@
 import { commands, type ExtensionContext, Uri, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { languageId } from '../client-options.js';
 import type { FitStates } from '../fit-states.js';
 import { SlotPanel } from '../slots/slot-panel.js';
+import { CabinetAtHand } from './at-hand.js';
 import { DrawingPanel } from './drawing-panel.js';
 import { PanelsByFile } from './panels-by-file.js';
 
@@ -20,17 +20,19 @@ export function registerViews(context: ExtensionContext, client: BaseLanguageCli
     title: (name) => `Slots of ${name}`,
     make: (panel, uri) => new SlotPanel(panel, uri, client, states),
   });
+  const atHand = new CabinetAtHand();
   const copy = (as: 'csv' | 'markdown') => () => {
     const active = tables.active() ?? tables.of(window.activeTextEditor?.document.uri);
     if (active) active.copy(as);
     else void window.showInformationMessage('Open a slot table first: Dryfit: Open Slot Table.');
   };
   context.subscriptions.push(
-    commands.registerCommand('dryfit.openDrawing', (uri?: unknown, cabinet?: unknown) =>
-      drawings.open(fileOf(uri), nameIn(cabinet)),
+    atHand,
+    commands.registerCommand('dryfit.openDrawing', async (uri?: unknown, cabinet?: unknown) =>
+      drawings.open(fileIn(uri) ?? (await atHand.inFront()), nameIn(cabinet)),
     ),
-    commands.registerCommand('dryfit.openSlotTable', (uri?: unknown, cabinet?: unknown) =>
-      tables.open(fileOf(uri), nameIn(cabinet)),
+    commands.registerCommand('dryfit.openSlotTable', async (uri?: unknown, cabinet?: unknown) =>
+      tables.open(fileIn(uri) ?? (await atHand.inFront()), nameIn(cabinet)),
     ),
     commands.registerCommand('dryfit.copySlotsAsCsv', copy('csv')),
     commands.registerCommand('dryfit.copySlotsAsMarkdown', copy('markdown')),
@@ -38,12 +40,10 @@ export function registerViews(context: ExtensionContext, client: BaseLanguageCli
   );
 }
 
-/** The file a command is about: the one it is given, or the one that is edited. */
-function fileOf(given: unknown): Uri | undefined {
+/** The file that a command is given. */
+function fileIn(given: unknown): Uri | undefined {
   if (given instanceof Uri) return given;
-  if (typeof given === 'string') return Uri.parse(given);
-  const document = window.activeTextEditor?.document;
-  return document?.languageId === languageId || document?.uri.path.endsWith('.joinery') ? document.uri : undefined;
+  return typeof given === 'string' ? Uri.parse(given) : undefined;
 }
 
 /** A lens gives the cabinet it stands over; a menu gives other things. */
