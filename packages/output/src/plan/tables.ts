@@ -2,7 +2,7 @@ import type { Operation, Plan, Rational, SetUp, Text } from '@dryfit/engine';
 import { cabinetLabel, type Item } from '../batch.js';
 import { MILLING_CAUTIONS } from '../cautions.js';
 import { partNames } from '../print/order.js';
-import { surfaceName } from '../print/surface.js';
+import { placeOn, surfaceName, surfaceOn } from '../print/surface.js';
 import { type Cell, type Column, count, lengths, type Table, text } from '../table/table.js';
 import {
   CHANGE_WORDS,
@@ -114,9 +114,13 @@ function setUpTable(job: PlannedJob, setUp: SetUp, index: number): Table {
         text(several && made ? cabinetLabel(made.result.fit) : ''),
         text(partNames(own)),
         count(pieces),
-        text(surfaceName(part, half.surface)),
+        text(surfaceOn(part, half)),
         text(heldWords(operation, setting)),
-        text(`${surfaceName(part, half.datum)} at the ${half.hand} fence`),
+        text(
+          half.turn
+            ? `mark out from the ${placeOn(part, half, half.datum)}`
+            : `${surfaceName(part, half.datum)} at the ${half.hand} fence`,
+        ),
         lengths(half.slots.map(({ fromZero }) => fromZero)),
         lengths(half.slots.map(({ fromDatum }) => fromDatum)),
         text(half.stop && !half.stop.at.isZero() ? ['from the ', surfaceName(part, half.stop.end)] : ''),
@@ -126,7 +130,7 @@ function setUpTable(job: PlannedJob, setUp: SetUp, index: number): Table {
   );
   const named = ({ part, half, pieces }: Operation): Text => {
     const made = several ? job.items[pieces[0]?.item ?? 0] : undefined;
-    const by = `${part.id} by its ${surfaceName(part, half.surface)}`;
+    const by = `${part.id} by its ${surfaceOn(part, half)}`;
     return made ? [by, ' of ', ...cabinetLabel(made.result.fit)] : [by];
   };
   const pairs = beside.map(({ left, right, times }): Text => {

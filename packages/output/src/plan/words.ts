@@ -1,5 +1,5 @@
 import { type ChangeOver, type Operation, type Rational, type Setting, say, type Text } from '@dryfit/engine';
-import { surfaceName } from '../print/surface.js';
+import { placeOn, surfaceName, surfaceOn } from '../print/surface.js';
 
 /** "12 + 10 = 22", "none", "a block of 21.8", "mark out". */
 export function spacerWords({ spacer }: Setting): Text {
@@ -41,11 +41,11 @@ export const CHANGE_WORDS: Readonly<Record<ChangeOver, string>> = {
 
 /** How the piece is held: which side goes where. */
 export function heldWords({ part, half }: Operation, { pose }: Setting): string {
-  const from = surfaceName(part, half.from.side);
-  if (half.role === 'face') return `${surfaceName(part, half.surface)} toward you, ${from} ${pose.reference}`;
+  const from = placeOn(part, half, half.from.side);
+  if (half.role === 'face') return `${surfaceOn(part, half)} toward you, ${from} ${pose.reference}`;
   if (half.role === 'mitre')
     return `mitred ${surfaceName(part, half.surface)} toward you, ${half.from.kind} (${from}) ${pose.reference}`;
-  return `${surfaceName(part, half.surface)} toward you, ${from} ${pose.reference}`;
+  return `${surfaceOn(part, half)} toward you, ${from} ${pose.reference}`;
 }
 
 export const listed = (lengths: readonly Rational[]): Text =>
