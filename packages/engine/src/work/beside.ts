@@ -19,7 +19,7 @@ export function besideEachOther(operations: readonly Operation[], jig: Jig | und
   const waiting = (hand: 'left' | 'right') =>
     operations
       .flatMap((operation) =>
-        operation.half.hand === hand && operation.along
+        operation.half.hand === hand && operation.along && !operation.half.turn
           ? [{ operation, along: operation.along, left: operation.count }]
           : [],
       )
