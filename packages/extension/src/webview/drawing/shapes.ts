@@ -4,7 +4,7 @@ import type { Element, Scene, Shape } from '@dryfit/output';
 export function shapeIn(scene: Scene, shape: string): Shape | undefined {
   for (const part of scene.parts) {
     if (part.shape === shape) return part;
-    const cut = part.cuts.find((one) => one.shape === shape);
+    const cut = [...part.cuts, ...(part.along ?? [])].find((one) => one.shape === shape);
     if (cut) return cut;
   }
   return [...scene.joints, ...(scene.marks ?? [])].find((one) => one.shape === shape);

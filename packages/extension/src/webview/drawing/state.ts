@@ -1,4 +1,5 @@
 import { type Scene, USUAL_VIEW } from '@dryfit/output';
+import type { Size } from '../hooks.js';
 
 /** How the whole cabinet is looked at: degrees round it, degrees from above, and how far its parts are pulled apart (0 to 1). */
 export interface Stance {
@@ -141,6 +142,18 @@ export function stepOf({ steps = [] }: Scene, { shows, step }: Pick<View, 'shows
   return within(step, 0, steps.length - 1);
 }
 
+/** The size of a sheet that fills so many pixels with words that are a little smaller than the page's own. */
+export function sheetFor(size: Size): Size {
+  const scale = Math.max(WORDS, LEAST_SHEET / Math.max(size.width, 1));
+  return { width: size.width * scale, height: size.height * scale };
+}
+
+/** Height of a drawing's words in its own measure against that on the screen, pixels. */
+const WORDS = 14 / 12;
+
+/** A sheet that is narrower has no room for a picture between its names. */
+const LEAST_SHEET = 560;
+
 /** The cabinet to show: the one wanted, or else the one of that name, or else the first. */
 export function cabinetOf(scenes: readonly Scene[], { cabinet }: Pick<View, 'cabinet'>): Scene | undefined {
   const name = cabinet.replace(/ \(.*$/, '');
@@ -155,7 +168,9 @@ export function partOf(scene: Scene, { part }: Pick<View, 'part'>): string | und
 
 /** The part that a shape is, or is cut into. */
 export function partWith(scene: Scene, shape: string): string | undefined {
-  return scene.parts.find((part) => part.shape === shape || part.cuts.some((cut) => cut.shape === shape))?.part;
+  return scene.parts.find(
+    (part) => part.shape === shape || [...part.cuts, ...(part.along ?? [])].some((cut) => cut.shape === shape),
+  )?.part;
 }
 
 function framed(view: View, change: (frame: Frame) => Frame): View {
