@@ -1,5 +1,5 @@
-// npm run measure [-- --write] [-- --rounds N]: what the joinery costs beside the language alone, and how the server does
-// beside others; --write commits the figures to a file.
+// npm run measure [-- --write] [-- --rounds N] [-- --only NAME]: what the joinery costs beside the language alone, how the
+// server does beside others, what clashes cost; --write commits the figures to a file.
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { build } from 'esbuild';
@@ -21,6 +21,7 @@ await build({
   outfile: join(folder, 'measure.mjs'),
   format: 'esm',
   loader: { '.joinery': 'text' },
+  external: ['manifold-3d'],
   // Some of what is bundled is CommonJS and asks for Node's own modules by name.
   banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" },
 });

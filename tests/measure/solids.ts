@@ -1,12 +1,12 @@
+import type { Spec } from '@dryfit/engine';
+import { createJoineryServices, examineFiles } from '@dryfit/language';
+import { EmptyFileSystem, URI } from 'langium';
+import type { Manifold } from 'manifold-3d';
 import { type CheckContext, runChecks } from '../../packages/engine/src/checks/check.js';
 import { connectorBinds } from '../../packages/engine/src/checks/connector-binds.js';
 import { partsOverlap } from '../../packages/engine/src/checks/parts-overlap.js';
 import { slotsCollide } from '../../packages/engine/src/checks/slots-collide.js';
 import { workOut } from '../../packages/engine/src/pipeline.js';
-import { createJoineryServices, examineFiles } from '@dryfit/language';
-import { EmptyFileSystem, URI } from 'langium';
-import type { Spec } from '@dryfit/engine';
-import type { Manifold } from 'manifold-3d';
 import { gapOf } from '../solids/measure.js';
 import { openingMesh, partMesh, recessMesh, standOf } from '../solids/meshes.js';
 import { Workshop } from '../solids/workshop.js';
@@ -27,7 +27,8 @@ export function wallOfBays(parts: number): string {
   const uprights = Math.ceil(parts / (SHELVES + 1)) + 1;
   for (let i = 0; i < uprights; i++) {
     lines.push(`part u${i} : upright of birch18`, `height 860 of u${i}`, `depth 320 of u${i}`);
-    if (i > 0) lines.push(`width 400 between u${i - 1} and u${i}`, `u${i}.bottom flush with u0`, `u${i}.rear flush with u0`);
+    if (i > 0)
+      lines.push(`width 400 between u${i - 1} and u${i}`, `u${i}.bottom flush with u0`, `u${i}.rear flush with u0`);
   }
   for (let n = 0; n < parts - uprights; n++) {
     const bay = n % (uprights - 1);
@@ -106,7 +107,8 @@ async function rowOf(parts: number, shop: Workshop): Promise<Row> {
 function withMeshes(shop: Workshop, { fit, joint }: CheckContext): void {
   const parts = fit.parts.map((part) => ({ part, mesh: partMesh(shop, part) }));
   for (const [i, one] of parts.entries())
-    for (const two of parts.slice(i + 1)) if (gapOf(one.mesh, two.mesh, 0.001) === 0) shop.both(one.mesh, two.mesh).volume();
+    for (const two of parts.slice(i + 1))
+      if (gapOf(one.mesh, two.mesh, 0.001) === 0) shop.both(one.mesh, two.mesh).volume();
   for (const part of fit.parts) {
     const cuts = part.cuts.flatMap((cut): readonly Manifold[] => {
       if (cut.kind === 'bevel') return [];
@@ -127,7 +129,16 @@ export async function costOfSolids(): Promise<string> {
   const [first, last] = [rows[0] as Row, rows.at(-1) as Row];
   const exponent = Math.log(last.clashes / first.clashes) / Math.log(last.parts / first.parts);
   const table = [
-    ['parts', 'cuts', 'reading the text, ms', 'sizes, joints and cuts, ms', 'clashes, ms', 'clashes beside reading', 'with meshes, ms', 'meshes beside clashes'],
+    [
+      'parts',
+      'cuts',
+      'reading the text, ms',
+      'sizes, joints and cuts, ms',
+      'clashes, ms',
+      'clashes beside reading',
+      'with meshes, ms',
+      'meshes beside clashes',
+    ],
     Array.from({ length: 8 }, () => '---'),
     ...rows.map(({ parts, cuts, parse, all, clashes, meshes }) => [
       String(parts),
