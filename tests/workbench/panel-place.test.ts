@@ -67,7 +67,7 @@ async function focusDrawing(page: Page): Promise<void> {
 async function looked(drawing: FrameLocator) {
   const svg = drawing.locator('svg.dryfit-drawing');
   return {
-    box: await svg.getAttribute('viewBox'),
+    zoom: await drawing.locator('.zoom').innerText(),
     // Which way the reader looks at it, in words that are drawn.
     sides: await svg.locator('.side').allTextContents(),
     apart: await drawing.getByRole('slider', { name: 'Apart' }).inputValue(),

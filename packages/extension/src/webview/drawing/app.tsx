@@ -1,7 +1,7 @@
 import { elevation, exploded, type Scene, stepDrawing, svgFile } from '@dryfit/output';
-import { useEffect, useMemo, useReducer, useRef, useState } from 'preact/hooks';
+import { useCallback, useEffect, useMemo, useReducer, useRef, useState } from 'preact/hooks';
 import type { FromDrawing, Lit, ShownPlaces, Standing as State, ToDrawing } from '../../panel/messages.js';
-import { useKept, useMessages } from '../hooks.js';
+import { type Size, useKept, useMessages } from '../hooks.js';
 import type { Host } from '../host.js';
 import { isOld, Standing } from '../standing.js';
 import { Chosen } from './chosen.js';
@@ -10,7 +10,7 @@ import { Head } from './head.js';
 import { KeyWords } from './key-words.js';
 import { Picture } from './picture.js';
 import { shapeIn } from './shapes.js';
-import { act, cabinetOf, partOf, partWith, restored, stepOf, type View } from './state.js';
+import { act, cabinetOf, partOf, partWith, restored, sheetFor, stepOf, type View } from './state.js';
 import { Steps } from './steps.js';
 import { Tools } from './tools.js';
 import { Twin } from './twin.js';
@@ -27,6 +27,12 @@ export function App({ host }: { readonly host: Host<FromDrawing, View> }) {
   const [lit, setLit] = useState<Readonly<Record<string, Lit>>>({});
   const [places, setPlaces] = useState<ShownPlaces | undefined>(undefined);
   const [told, tell] = useState('');
+  const [paper, setPaper] = useState<Size | undefined>(undefined);
+  const measured = useCallback(
+    (size: Size) =>
+      setPaper((before) => (before?.width === size.width && before.height === size.height ? before : size)),
+    [],
+  );
 
   const scenes = drawn?.scenes ?? [];
   const scene = cabinetOf(scenes, view);
@@ -38,14 +44,17 @@ export function App({ host }: { readonly host: Host<FromDrawing, View> }) {
     if (!scene) return undefined;
     if (shown === 'part' && part !== undefined) return elevation(scene, part);
     const stepped = step === undefined ? undefined : stepDrawing(scene, step, stance);
-    return stepped ?? exploded(scene, stance, { visibleOnly: !hiddenLines });
-  }, [scene, shown, part, step, stance, hiddenLines]);
+    return stepped ?? exploded(scene, stance, { visibleOnly: !hiddenLines, size: paper && sheetFor(paper) });
+  }, [scene, shown, part, step, stance, hiddenLines, paper]);
 
   const save = () => {
     if (!scene || !element) return;
     const whole = step === undefined ? scene.title : `${scene.title} step ${step + 1}`;
     const name = shown === 'part' ? `${scene.title} ${part}` : whole;
-    host.say({ kind: 'save', cabinet: scene.title, name, svg: svgFile(element) });
+    // A sheet of the usual size, whatever the panel's is.
+    const file =
+      shown === 'part' || step !== undefined ? element : exploded(scene, stance, { visibleOnly: !hiddenLines });
+    host.say({ kind: 'save', cabinet: scene.title, name, svg: svgFile(file) });
   };
   useMessages<FromDrawing, View, ToDrawing>(host, (data) => {
     switch (data.kind) {
@@ -126,6 +135,7 @@ export function App({ host }: { readonly host: Host<FromDrawing, View> }) {
             act={go}
             choose={choose}
             open={open}
+            measured={measured}
             alone={(shape) => {
               const of = partWith(scene, shape);
               if (of !== undefined) alone(of);

@@ -2,6 +2,7 @@ import type { Element } from '@dryfit/output';
 import { type ComponentChild, h } from 'preact';
 import { useMemo, useRef, useState } from 'preact/hooks';
 import type { Lit } from '../../panel/messages.js';
+import { type Size, useMeasured } from '../hooks.js';
 import { boxOf, seen } from './box.js';
 import { keyAfter, keyOn } from './keys.js';
 import { type Target, targetOf, targetsIn } from './shapes.js';
@@ -18,6 +19,8 @@ interface PictureProps {
   readonly choose: (shape: string) => void;
   readonly open: (shape: string) => void;
   readonly alone: (shape: string) => void;
+  /** How large it is, pixels. */
+  readonly measured: (size: Size) => void;
 }
 
 /** A drawing that can be looked at from near and far, and whose shapes can be chosen by mouse and by keys. */
@@ -30,6 +33,7 @@ export function Picture(props: PictureProps) {
   const [gone, go] = useState('');
   const went = targets.find(({ key }) => key === gone);
   const current = went?.shape === view.chosen ? gone : keys.includes(view.chosen) ? view.chosen : (keys[0] ?? '');
+  const section = useMeasured<HTMLElement>(props.measured);
   const svg = useRef<SVGSVGElement>(null);
   const drag = useRef<{ x: number; y: number; moved: boolean; slide: boolean } | undefined>(undefined);
 
@@ -104,6 +108,7 @@ export function Picture(props: PictureProps) {
   });
   return (
     <section
+      ref={section}
       class="picture"
       // biome-ignore lint/a11y/noNoninteractiveTabindex: it takes keys that move and turn what is in it
       tabIndex={0}

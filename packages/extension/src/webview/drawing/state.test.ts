@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { boxOf, seen } from './box.js';
 import { keyAfter, keyOn } from './keys.js';
-import { type Act, act, FARTHEST, NEAREST, restored, START, stepOf, type View, WHOLE } from './state.js';
+import { type Act, act, FARTHEST, NEAREST, restored, START, sheetFor, stepOf, type View, WHOLE } from './state.js';
 
 const share = fc.double({ min: -3, max: 3, noNaN: true });
 const anyAct: fc.Arbitrary<Act> = fc.oneof(
@@ -135,4 +135,16 @@ describe('the steps of a glue-up', () => {
     expect(restored({ step: 1 }).step).toBe(1);
     expect(restored({ step: 'one' as unknown as number }).step).toBeUndefined();
   });
+});
+
+test('a sheet has the shape of what it fills, and never less room than a picture between its names needs', () => {
+  fc.assert(
+    fc.property(fc.integer({ min: 1, max: 4000 }), fc.integer({ min: 1, max: 4000 }), (width, height) => {
+      const sheet = sheetFor({ width, height });
+      expect(sheet.width / sheet.height).toBeCloseTo(width / height, 6);
+      expect(sheet.width).toBeGreaterThanOrEqual(559.999);
+      // Words are 14 high on the sheet: on the screen no more than 12.
+      expect((14 * width) / sheet.width).toBeLessThanOrEqual(12.001);
+    }),
+  );
 });

@@ -64,6 +64,7 @@ export function Tools({ view, act, save }: ToolsProps) {
         <button type="button" onClick={does({ do: 'whole' })}>
           All of it
         </button>
+        <span class="zoom">{Math.round(view.frames[view.shows].zoom * 100)} %</span>
       </fieldset>
       <button type="button" onClick={save}>
         Save as SVG…

@@ -1,11 +1,12 @@
 import { type Element, element } from '../element.js';
+import { textWidth } from '../elevation/ink.js';
 import { drawMarks } from '../marked.js';
 import type { Scene, SceneMark } from '../scene.js';
 import { worstOf } from '../shape.js';
 import { placeOut, wayOut } from '../turn.js';
-import { warningLines } from '../warning.js';
 import { anchorsOf } from './anchors.js';
 import { boundsOf } from './flat.js';
+import { HEAD_LINE, headingOf } from './heading.js';
 import { NAME_HEIGHT, namesBeside } from './names.js';
 import { openingsOf } from './openings.js';
 import { backToFront, type Placed } from './order.js';
@@ -29,20 +30,25 @@ export interface ExplodedOptions {
   readonly tight?: boolean | undefined;
   /** Without what is cut into the sides of parts that look away from the reader, drawn in hidden lines otherwise. */
   readonly visibleOnly?: boolean | undefined;
+  /** Size of the sheet, in the measure in which its words are 14 high; it grows for many names. 960 × 640 unless said. */
+  readonly size?: { readonly width: number; readonly height: number } | undefined;
 }
 
 /** A cabinet with its parts pulled apart, seen in parallel projection; what is behind is covered. */
 export function exploded(scene: Scene, view: View, options: ExplodedOptions = {}): Element {
   const { eye, bodies, order, whole } = arranged(scene, view);
-  const warnings = warningLines(scene);
-  const head = HEAD + warnings.length * 18;
+  const worst = worstOf(scene);
+  const { width, height: least } = options.size ?? { width: WIDTH, height: HEIGHT };
+  const words = bodies.map(({ part }) => named(part.part, worst(part.shape)));
+  const column = options.size ? columnFor(words, width) : COLUMN;
+  const heading = headingOf(scene, width);
+  const head = HEAD + (heading.length - 1) * HEAD_LINE;
   const rows = Math.ceil(bodies.length / 2) * NAME_HEIGHT;
-  const height = Math.max(HEIGHT, head + rows + FOOT);
-  const room = { left: COLUMN, right: WIDTH - COLUMN, top: head, bottom: height - FOOT };
+  const height = Math.max(least, head + rows + FOOT);
+  const room = { left: column, right: width - column, top: head, bottom: height - FOOT };
   const seen = order.flatMap(({ hull }) => hull);
   const sheet = options.tight && seen.length > 0 ? tightly(boundsOf(seen), room) : steadily(whole, eye, room);
-  const worst = worstOf(scene);
-  const drawn = boundsOf(seen.length > 0 ? seen.map(sheet) : [[WIDTH / 2, height / 2]]);
+  const drawn = boundsOf(seen.length > 0 ? seen.map(sheet) : [[width / 2, height / 2]]);
   const names = anchorsOf(order, eye).map(({ body, at, hidden }) => ({
     part: body.part,
     words: named(body.part.part, worst(body.part.shape)),
@@ -53,12 +59,12 @@ export function exploded(scene: Scene, view: View, options: ExplodedOptions = {}
     'svg',
     {
       class: 'dryfit-drawing exploded',
-      viewBox: `0 0 ${WIDTH} ${figure(height)}`,
+      viewBox: `0 0 ${figure(width)} ${figure(height)}`,
       role: 'group',
       'aria-label': `${scene.title}, exploded`,
     },
     element('title', {}, `${scene.title}, exploded`),
-    element('g', { class: 'heading' }, ...headingOf(scene, warnings)),
+    element('g', { class: 'heading' }, ...heading),
     element('g', { class: 'parts' }, ...paint(order, { eye, sheet, mark: worst, hidden: !options.visibleOnly })),
     ...marksOn(scene, bodies, eye, sheet),
     element('g', { class: 'sides' }, ...wordsAround(whole, eye, sheet, Math.min(drawn.bottom, room.bottom), room)),
@@ -66,8 +72,8 @@ export function exploded(scene: Scene, view: View, options: ExplodedOptions = {}
       'g',
       { class: 'names' },
       ...namesBeside(names, {
-        left: Math.max(COLUMN - 12, drawn.left - 40),
-        right: Math.min(WIDTH - COLUMN + 12, drawn.right + 40),
+        left: Math.max(column - 12, drawn.left - 40),
+        right: Math.min(width - column + 12, drawn.right + 40),
         top: head + 10,
         bottom: height - FOOT,
       }),
@@ -131,11 +137,8 @@ function named(name: string, worst: string | undefined): string {
   return worst === undefined || worst === 'info' ? name : `${name} (${worst})`;
 }
 
-function headingOf(scene: Scene, warnings: readonly string[]): readonly Element[] {
-  const [x, y, z] = scene.outside ?? [];
-  const size = x === undefined ? '' : `, ${x} wide, ${z} high, ${y} deep (${scene.units})`;
-  return [
-    element('text', { class: 'title', x: 16, y: 26 }, `${scene.title}${size}`),
-    ...warnings.map((line, i) => element('text', { class: 'warning', x: 16, y: 46 + i * 18 }, line)),
-  ];
+/** Room for the names on either side: for the longest of them, but not so much that nothing is left for the picture. */
+function columnFor(names: readonly string[], width: number): number {
+  const longest = Math.max(0, ...names.map((name) => textWidth(name)));
+  return Math.min(COLUMN, width * 0.3, longest + 30);
 }
