@@ -8,6 +8,7 @@ import { explain } from './commands/explain.js';
 import { format } from './commands/format.js';
 import { glueUp } from './commands/glue-up.js';
 import { plan } from './commands/plan.js';
+import { sheets } from './commands/sheets.js';
 import { tolerance } from './commands/tolerance.js';
 import { type Io, MISUSE, Misuse } from './io.js';
 import { whole, withFindingOptions, within } from './options.js';
@@ -208,6 +209,25 @@ Examples:
   dryfit glue-up bookcase.joinery --json > glue-up.json`,
     )
     .action(async (file, options) => done(await glueUp(file, options, io)));
+
+  withFindingOptions(program.command('sheets'))
+    .description('write what the bench reads: a printed page for each set-up of a job, and a cover')
+    .argument('<file>', 'a .joinery file with a job')
+    .argument('[job]', 'the job, where the file has several')
+    .requiredOption('--out <folder>', 'where to write sheets.html and sheets.pdf')
+    .addOption(new Option('--paper <size>', 'what they are printed on').choices(['A4', 'Letter']).default('A4'))
+    .option('--seconds <n>', 'how long an order may be reckoned on', within(0.1, 3600), 10)
+    .option('--with-errors', 'write although there are errors; every page says so')
+    .addHelpText(
+      'after',
+      `
+Print at actual size. The pages are black on white, and everything on them stands there in words.${CODES}
+
+Examples:
+  dryfit sheets periodicals.joinery --out tables
+  dryfit sheets railbase.joinery Order --out tables --paper Letter --units in`,
+    )
+    .action(async (file, job, options) => done(await sheets(file, job, options, io)));
 
   program
     .command('format')

@@ -15,7 +15,7 @@ import {
 import type { Examination } from '../examination.js';
 import { CLEAN, ERRORS, type Io, Misuse } from '../io.js';
 import type { FindingOptions } from '../options.js';
-import { isDrawing, isGlueUp } from '../output/drawings.js';
+import { isTable } from '../output/drawings.js';
 import { folderNames } from '../output/names.js';
 import { type Written, writeWhole } from '../output/write.js';
 import { paintFor } from '../paint.js';
@@ -85,7 +85,7 @@ async function write(
     ];
   });
   const { written, removed } = await io.uninterrupted(() =>
-    writeWhole(resolve(io.cwd, out), resolve(io.cwd, file), files, (path) => !isDrawing(path) && !isGlueUp(path)),
+    writeWhole(resolve(io.cwd, out), resolve(io.cwd, file), files, isTable),
   );
   io.out.write(`wrote ${plural(written, 'file')} to ${out}: ${folders.join(', ')}\n`);
   if (removed > 0)

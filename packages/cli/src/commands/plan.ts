@@ -1,5 +1,6 @@
 import { planWork } from '@dryfit/engine';
 import { type PlannedJob, planJson, planJsonText, planTables, toPlain } from '@dryfit/output';
+import type { Examination, MadeJob } from '../examination.js';
 import { CLEAN, ERRORS, type Io, Misuse } from '../io.js';
 import type { FindingOptions } from '../options.js';
 import { paintFor } from '../paint.js';
@@ -17,13 +18,7 @@ export async function plan(file: string, name: string | undefined, options: Plan
   const found = await sound(file, options, io, 'planned');
   if (found === undefined) return ERRORS;
   const { examination, format, counts } = found;
-  const { jobs } = examination;
-  if (jobs.length === 0) throw new Misuse(`there is no job in ${file}; a job says how many of which cabinet are made`);
-  const job = name === undefined ? jobs[0] : jobs.find((one) => one.name === name);
-  const names = jobs.map((one) => one.name).join(', ');
-  if (job === undefined) throw new Misuse(`there is no job ${name} in ${file}; there is ${names}`);
-  if (name === undefined && jobs.length > 1)
-    throw new Misuse(`there are several jobs in ${file}; name one of ${names}`);
+  const job = jobOf(examination, file, name);
   const planned: PlannedJob = {
     title: [`job ${job.name}`],
     items: job.items,
@@ -41,4 +36,19 @@ export async function plan(file: string, name: string | undefined, options: Plan
       .join('\n'),
   );
   return counts.errors > 0 ? ERRORS : CLEAN;
+}
+
+/** The job that is meant; the only one of a file need not be named. */
+export function jobOf({ jobs }: Examination, file: string, name: string | undefined): MadeJob {
+  const [first] = jobs;
+  if (first === undefined)
+    throw new Misuse(`there is no job in ${file}; a job says how many of which cabinet are made`);
+  const names = jobs.map((one) => one.name).join(', ');
+  if (name === undefined) {
+    if (jobs.length > 1) throw new Misuse(`there are several jobs in ${file}; name one of ${names}`);
+    return first;
+  }
+  const job = jobs.find((one) => one.name === name);
+  if (job === undefined) throw new Misuse(`there is no job ${name} in ${file}; there is ${names}`);
+  return job;
 }

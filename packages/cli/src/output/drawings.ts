@@ -9,3 +9,12 @@ export const GLUE_UP = 'glue-up';
 
 /** Whether a file below --out is `glue-up`'s. */
 export const isGlueUp = (path: string): boolean => path.split('/').at(-2) === GLUE_UP;
+
+/** Folder of the printed sheets inside the folder of a job. */
+export const SHEETS = 'sheets';
+
+/** Whether a file below --out is `sheets`'. */
+export const isSheet = (path: string): boolean => path.split('/').at(-2) === SHEETS;
+
+/** Whether a file below --out is `build`'s: what no other command makes. */
+export const isTable = (path: string): boolean => !isDrawing(path) && !isGlueUp(path) && !isSheet(path);

@@ -14,10 +14,10 @@ import { reasonOf } from '../input/reason.js';
 import { Misuse } from '../io.js';
 import { MANIFEST, type Manifest, manifestText, readManifest } from './manifest.js';
 
-/** A file to write: its path below the folder, with forward slashes, and its text. */
+/** A file to write: its path below the folder, with forward slashes, and its text, or bytes where it is none. */
 export interface Written {
   readonly path: string;
-  readonly text: string;
+  readonly text: string | Uint8Array;
 }
 
 export interface Outcome {

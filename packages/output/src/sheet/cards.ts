@@ -1,0 +1,84 @@
+import { type LengthFormat, type Operation, opposite, type Rational, type SetUp, say } from '@dryfit/engine';
+import { cabinetLabel } from '../batch.js';
+import type { PlannedJob } from '../plan/tables.js';
+import { printText } from '../print/length.js';
+import { partNames } from '../print/order.js';
+import { surfaceName } from '../print/surface.js';
+
+/** Pieces that are held alike in a set-up: one drawing stands for all of them. */
+export interface Card {
+  readonly hand: 'left' | 'right';
+  /** The first of them. */
+  readonly operation: Operation;
+  /** "rear edge": what goes against the fence. */
+  readonly datum: string;
+  /** "left end": what looks at the operator, where the machine goes in. */
+  readonly toward: string;
+  /** Where the reference looks, and what looks the other way: ["bottom face down", "top face up"]. */
+  readonly lies: readonly [string, string];
+  /** The end that the stop is set from; absent without a stop. */
+  readonly stopEnd: string | undefined;
+  readonly groups: readonly Group[];
+  /** The lines that are used, where not all the lines set are. */
+  readonly lines: readonly Rational[];
+}
+
+/** Pieces of one cabinet on a card. */
+export interface Group {
+  readonly cabinet: string;
+  readonly parts: string;
+  readonly count: number;
+  readonly weight: string;
+  readonly packer: Rational | undefined;
+}
+
+/** The cards of a set-up: left fence first, in the order of its operations. */
+export function cardsOf(job: PlannedJob, { operations, setting }: SetUp, format: LengthFormat): readonly Card[] {
+  const cards = new Map<string, { card: Omit<Card, 'groups'>; groups: Group[] }>();
+  for (const operation of operations) {
+    const { half, part } = operation;
+    const reference = half.from.side;
+    const looks = setting.pose.reference;
+    const other = looks === 'up' ? 'down' : 'up';
+    const lies: [string, string] = [
+      `${surfaceName(part, reference)} ${looks}`,
+      `${surfaceName(part, opposite(reference))} ${other}`,
+    ];
+    const card = {
+      hand: half.hand,
+      operation,
+      datum: surfaceName(part, half.datum),
+      toward: half.role === 'mitre' ? `mitred ${surfaceName(part, half.surface)}` : surfaceName(part, half.surface),
+      lies,
+      stopEnd: setting.stop && half.stop ? surfaceName(part, half.stop.end) : undefined,
+      lines: half.slots.map(({ fromZero }) => fromZero),
+    };
+    const key = [card.hand, card.datum, card.toward, ...lies, card.stopEnd ?? '', card.lines.join(' ')].join('; ');
+    const kept = cards.get(key) ?? { card, groups: [] };
+    kept.groups.push(...groupsOf(job, operation, format));
+    cards.set(key, kept);
+  }
+  return [...cards.values()]
+    .map(({ card, groups }): Card => ({ ...card, groups }))
+    .sort((a, b) => (a.hand === b.hand ? 0 : a.hand === 'left' ? -1 : 1));
+}
+
+function groupsOf(job: PlannedJob, { pieces, weight, half }: Operation, format: LengthFormat): Group[] {
+  return pieces.map(({ item, parts, count }) => {
+    const made = job.items[item];
+    const own = made?.result.fit.parts.filter(({ id }) => parts.includes(id)) ?? [];
+    return {
+      cabinet: made ? printText(cabinetLabel(made.result.fit), format) : '',
+      parts: partNames(own),
+      count,
+      weight: weight ? `${Number(weight.toNumber().toFixed(1))} kg` : '',
+      packer: half.packer,
+    };
+  });
+}
+
+/** A length as large figures show it; in inches with what rounding took away. */
+export const figure = (length: Rational, format: LengthFormat): string => printText(say`${length}`, format);
+
+export const figures = (lengths: readonly Rational[], format: LengthFormat): string =>
+  lengths.map((length) => figure(length, format)).join(format.units === 'in' ? '   ' : '  ');

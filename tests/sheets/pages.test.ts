@@ -1,0 +1,131 @@
+import { planWork } from '@dryfit/engine';
+import { cabinetId, type Mark, PAPERS, type Page, type Paper, sheetPages, sheetsHtml } from '@dryfit/output';
+import fc from 'fast-check';
+import { SaxesParser } from 'saxes';
+import { describe, expect, test, vi } from 'vitest';
+import { plans } from '../support/cabinets/arbitrary.js';
+import { write } from '../support/cabinets/plan.js';
+import { exampleText } from '../support/examples.js';
+import { examineText } from '../support/read.js';
+
+vi.setConfig({ testTimeout: 300_000 });
+
+async function pagesOf(text: string, paper: Paper, units: 'mm' | 'in', count = 3): Promise<readonly Page[]> {
+  const { results } = await examineText(text);
+  const items = [...new Map(results.map((result) => [cabinetId(result), { result, count }])).values()];
+  return sheetPages({ title: ['job Test'], items, plan: await planWork(items), errors: 0 }, paper, { units });
+}
+
+type Words = Extract<Mark, { kind: 'text' }>;
+const wordsOn = (page: Page): readonly Words[] => page.marks.filter((mark): mark is Words => mark.kind === 'text');
+
+/** The least box that can hold the words, told by the number of their letters alone. */
+function boxOf({ x, y, text, size, align, upright }: Words) {
+  const wide = text.length * size * 0.3;
+  const tall = size * 0.6;
+  const back = align === 'middle' ? wide / 2 : align === 'end' ? wide : 0;
+  if (upright) return { left: x - tall, right: x, top: y - wide + back, bottom: y + back };
+  return { left: x - back, right: x - back + wide, top: y - tall, bottom: y };
+}
+
+/** What is not on the paper, and words that stand on other words. */
+function faults(page: Page): string[] {
+  const found: string[] = [];
+  for (const mark of page.marks) {
+    const box =
+      mark.kind === 'text'
+        ? boxOf(mark)
+        : mark.kind === 'box'
+          ? { left: mark.x, right: mark.x + mark.width, top: mark.y, bottom: mark.y + mark.height }
+          : {
+              left: Math.min(mark.from[0], mark.to[0]),
+              right: Math.max(mark.from[0], mark.to[0]),
+              top: Math.min(mark.from[1], mark.to[1]),
+              bottom: Math.max(mark.from[1], mark.to[1]),
+            };
+    if (box.left < 5 || box.top < 5 || box.right > page.width - 5 || box.bottom > page.height - 5)
+      found.push(`off the page: ${JSON.stringify(mark)}`);
+  }
+  const words = wordsOn(page);
+  words.forEach((one, i) => {
+    const a = boxOf(one);
+    for (const other of words.slice(i + 1)) {
+      const b = boxOf(other);
+      if (a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom)
+        found.push(`"${one.text}" on "${other.text}"`);
+    }
+  });
+  return found;
+}
+
+const EXAMPLES = ['periodicals', 'bookcase', 'rail-base', 'returns-bin', 'display-plinth'];
+
+describe.each(EXAMPLES)('the sheets of %s', (name) => {
+  test.each(['A4', 'Letter'] as const)('fit on %s, and no words stand on others', async (paper) => {
+    for (const units of ['mm', 'in'] as const) {
+      const pages = await pagesOf(exampleText(`${name}.joinery`), paper, units);
+      expect(pages.length).toBeGreaterThan(1);
+      for (const page of pages) {
+        expect([page.width, page.height]).toEqual(PAPERS[paper]);
+        expect([page.title, faults(page)]).toEqual([page.title, []]);
+      }
+    }
+  });
+});
+
+test('of any cabinets fit on their paper', async () => {
+  await fc.assert(
+    fc.asyncProperty(plans, fc.integer({ min: 1, max: 30 }), async (plan, count) => {
+      for (const page of await pagesOf(write(plan, {}), 'A4', 'mm', count))
+        expect([page.title, faults(page)]).toEqual([page.title, []]);
+    }),
+    { numRuns: 30 },
+  );
+});
+
+describe('what a sheet says in words', () => {
+  const said = async () =>
+    (await pagesOf(exampleText('periodicals.joinery'), 'A4', 'mm')).map((page) =>
+      wordsOn(page).map(({ text }) => text),
+    );
+
+  test('fence, datum, face, stop, spacer, depth, lines, count, what comes next', async () => {
+    const [, ...setUps] = await said();
+    for (const words of setUps) {
+      const all = words.join('\n');
+      for (const wanted of [
+        /(LEFT|RIGHT) FENCE: rear edge/,
+        /toward you/,
+        /(face|end) (up|down)/,
+        /^STOP$/m,
+        /^SPACER$/m,
+        /^DEPTH$/m,
+        /^12\.3$/m,
+        /\d+ × /,
+        /^Then/m,
+        /Isolate the machine/,
+      ])
+        expect(all).toMatch(wanted);
+    }
+    const all = setUps.flat().join('\n');
+    expect(all).toMatch(/12 \+ 10 = 22/);
+    expect(all).toMatch(/^350$/m);
+    expect(all).toMatch(/measured from the bottom end/);
+  });
+
+  test('a left side and a right side never share a card', async () => {
+    const pages = await said();
+    // Cards open with their fence; the pieces below it are of one hand.
+    for (const words of pages) expect(words.some((text) => /× .*\blh\b.*\brh\b/.test(text))).toBe(false);
+  });
+});
+
+test('the document is sound, its pages are as large as the paper, and nothing is fetched', async () => {
+  const pages = await pagesOf(exampleText('bookcase.joinery'), 'Letter', 'in');
+  const html = sheetsHtml('Sheets <of> "a" job & more', pages);
+  expect(html.match(/<svg /g)).toHaveLength(pages.length);
+  expect(html).toContain('@page{size:215.9mm 279.4mm;margin:0}');
+  expect(html).not.toMatch(/<script|<link|<img|url\(|https?:(?!\/\/www\.w3\.org\/2000\/svg)/);
+  expect(html).toContain('<title>Sheets &#60;of&#62; &#34;a&#34; job &#38; more</title>');
+  for (const svg of html.match(/<svg[\s\S]*?<\/svg>/g) ?? []) new SaxesParser().write(svg).close();
+});
