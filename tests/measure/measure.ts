@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { costOfJoinery } from './cost.js';
 import { comparedWithPeers } from './servers/compare.js';
 import { costOfSolids } from './solids.js';
+import { trialsASecond } from './trials.js';
 
 /**
  * `--write` keeps the figures in a file, `--rounds 3` is for a quick look, `--only solids` measures one part and leaves
@@ -23,6 +24,7 @@ const PARTS: readonly Part[] = [
   { name: 'joinery', heading: 'What the joinery costs', measure: costOfJoinery },
   { name: 'peers', heading: 'Beside other language servers', measure: () => comparedWithPeers(rounds) },
   { name: 'solids', heading: 'What it costs to look for clashes', measure: costOfSolids },
+  { name: 'trials', heading: 'Errors added up by trial', measure: trialsASecond },
 ];
 
 const file = join(process.cwd(), 'tests/measure/figures.md');
