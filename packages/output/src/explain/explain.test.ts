@@ -43,6 +43,13 @@ describe('an explanation', () => {
     expect(joints.map((one) => one.kind === 'joint' && one.joint.id)).toEqual(['shelf / lh', 'shelf / rh']);
   });
 
+  it('tells in which step of the glue-up it comes, and what closes on it', () => {
+    // The fixture's back is let into nothing, so that the sides close on three boards.
+    const steps = explain(result(), 'shelf').flatMap((one) => one.steps);
+    expect(steps.map((step) => step.replace(/:.*/, ''))).toEqual(['step 1 of 2', 'step 2 of 2']);
+    expect(told('shelf / rh')).toMatch(/glue-up\n {2}step 2 of 2: Put rh to .*shelf.*, moving to the left/);
+  });
+
   it('of like parts gives each', () => {
     const shelves = [10, 2].map((n) => part(`shelf ${n}`, 'level', undefined));
     const explained = explain(result({ parts: shelves }), 'shelf');

@@ -5,6 +5,7 @@ import {
   type FitResult,
   type FittedJoint,
   type FittedPart,
+  type GlueStep,
   type Half,
   type NotReckoned,
   type Rational,
@@ -12,6 +13,7 @@ import {
   type Sag,
   sagOf,
 } from '@dryfit/engine';
+import { glueUpSheet } from '../glue-up/sheet.js';
 import { byPart, byText } from '../print/order.js';
 
 /** A size of a part and the facts it rests on; `length` is absent while nothing fixes it. */
@@ -38,8 +40,16 @@ export type Explained =
       /** How it bends, where something is written that it carries. */
       readonly load: Sag | NotReckoned | undefined;
       readonly halves: readonly ExplainedHalf[];
+      /** Steps of the glue-up that it takes part in, in words. */
+      readonly steps: readonly string[];
     }
-  | { readonly kind: 'joint'; readonly joint: FittedJoint; readonly halves: readonly ExplainedHalf[] };
+  | {
+      readonly kind: 'joint';
+      readonly joint: FittedJoint;
+      readonly halves: readonly ExplainedHalf[];
+      /** The step of the glue-up that closes it. */
+      readonly steps: readonly string[];
+    };
 
 /**
  * Everything in a cabinet that goes by a name: a part ("shelf 2"), like parts ("shelf"), a joint ("shelf 2 / lh")
@@ -75,11 +85,25 @@ function explainPart(result: FitResult, part: FittedPart): Explained {
   }));
   const joints = [...result.fit.joints].sort((a, b) => byText(a.id, b.id));
   const halves = joints.flatMap((joint) => halvesOf(result, joint).filter((half) => half.part.id === part.id));
-  return { kind: 'part', part, sizes, load: sagOf(result.spec, result.fit, part.id), halves };
+  const own = new Set(
+    result.fit.joints.filter(({ entering, host }) => entering === part.id || host === part.id).map(({ id }) => id),
+  );
+  const steps = stepsWith(
+    result,
+    ({ coming, joints: ids }) => coming.some(({ parts }) => parts.includes(part.id)) || ids.some((id) => own.has(id)),
+  );
+  return { kind: 'part', part, sizes, load: sagOf(result.spec, result.fit, part.id), halves, steps };
+}
+
+/** "step 2 of 3: Slide back into base, lh and top, moving to the left". */
+function stepsWith(result: FitResult, isOne: (step: GlueStep) => boolean): readonly string[] {
+  const { steps } = glueUpSheet(result);
+  return steps.flatMap(({ step, words }) => (isOne(step) ? [`step ${step.number} of ${steps.length}: ${words}`] : []));
 }
 
 function explainJoint(result: FitResult, joint: FittedJoint): Explained {
-  return { kind: 'joint', joint, halves: halvesOf(result, joint) };
+  const steps = stepsWith(result, ({ joints }) => joints.includes(joint.id));
+  return { kind: 'joint', joint, halves: halvesOf(result, joint), steps };
 }
 
 function halvesOf(result: FitResult, joint: FittedJoint): ExplainedHalf[] {

@@ -33,6 +33,8 @@ export function explainedText(explained: Explained, cabinet: Text, style: Explai
     lines.push(...loadLines(explained, style));
   } else lines.push('', ...jointLines(explained.joint, style.format));
   for (const half of explained.halves) lines.push('', ...halfLines(half, explained.kind, style));
+  if (explained.steps.length > 0)
+    lines.push('', paint.strong('glue-up'), ...explained.steps.map((step) => `  ${visible(step)}`));
   return `${lines.join('\n')}\n`;
 }
 
