@@ -43,7 +43,11 @@ export const connectorTooLong: Check = {
   },
 };
 
-const tooLong = ({ connector, machine, half }: Milled): boolean => !goesIn(connector, machine, half.depth);
+function tooLong({ connector, machine, half }: Milled): boolean {
+  const length = half.slots[0]?.length;
+  if (length && length.value - length.error > connector.along.toNumber() * (1 + 1e-9)) return false;
+  return !goesIn(connector, machine, half.depth);
+}
 
 const tooThick = ({ connector, machine }: Milled): boolean => connector.thickness.gt(machine.kerf);
 

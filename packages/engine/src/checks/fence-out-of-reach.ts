@@ -17,11 +17,12 @@ export const fenceOutOfReach: Check = {
     for (const joint of fit.joints) {
       const [half] = joint.halves;
       if (!half || !joint.machine) continue;
+      const near = nearest(joint.machine);
       for (const slot of half.slots) {
+        if (!near?.gt(slot.fromZero) && !reach?.lt(slot.fromZero)) continue;
         const key = `${joint.statement}\n${half.datum}\n${slot.fromZero}`;
         if (told.has(key)) continue;
         told.add(key);
-        const near = nearest(joint.machine);
         if (near && slot.fromZero.lt(near)) {
           yield found(
             joint,

@@ -1,6 +1,6 @@
 import type { Slot } from '../fit/fit.js';
 import { say } from '../fit/text.js';
-import { reaches } from '../geometry/mouth.js';
+import { reaches, surelyReaches } from '../geometry/mouth.js';
 import { type Bounded, boundedOf, subBounded } from '../number/bounded.js';
 import type { Rational } from '../number/rational.js';
 import { opposite, type Side } from '../spec/sides.js';
@@ -46,6 +46,8 @@ function nearEdges(context: CheckContext, milled: Milled, slot: Slot): readonly 
   const extent = joint.run && part.extent[joint.run];
   if (!extent) return [];
   const limit = context.spec.shop.limits.slotToEdge;
+  const [least, length, from] = [limit.toNumber(), extent.toNumber(), slot.fromDatum.toNumber()];
+  if (surelyReaches(slot.length, Math.min(from, length - from), least)) return [];
   const near: Near[] = [];
   const look = (edge: Side, room: Rational): void => {
     if (!reaches(connector, machine, half.depth, room, limit)) near.push({ milled, slot, edge, room });

@@ -37,8 +37,12 @@ function aliased(
 ): { readonly low: Rational; readonly high: Rational; readonly times: 1 | 2 } | undefined {
   for (const times of [1, 2] as const) {
     const wrong = setback.mul(Rational.of(times));
+    const [rough, far] = [wrong.toNumber(), step.toNumber() + 1e-6];
     for (const low of lines) {
-      const high = lines.find((line) => line.gt(low) && line.sub(low).sub(wrong).abs().le(step));
+      const from = low.toNumber() + rough;
+      const high = lines.find(
+        (line) => Math.abs(line.toNumber() - from) <= far && line.gt(low) && line.sub(low).sub(wrong).abs().le(step),
+      );
       if (high) return { low, high, times };
     }
   }

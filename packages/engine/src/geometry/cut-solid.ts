@@ -1,5 +1,5 @@
 import type { Cut, Point } from '../fit/fit.js';
-import { type Axis, axisOf, type Side, thirdAxis } from '../spec/sides.js';
+import { AXES, type Axis, axisOf, type Side, thirdAxis } from '../spec/sides.js';
 import { cosine, SQUARE_MITRE, sine } from './mitre.js';
 import { boxShape, discShape, holeShape, mortiseShape } from './shapes.js';
 import { type Bounds, place, type Shape, type Solid } from './solid.js';
@@ -58,19 +58,17 @@ export function openingSolid(cut: OpeningCut, mitre?: OnMitre, shift: Vector = [
 export function boundsOf(cut: OpeningCut | RecessCut, shift: Vector = [0, 0, 0]): Bounds {
   if (isRecess(cut)) return { lo: add(vector(cut.box.lo), shift), hi: add(vector(cut.box.hi), shift) };
   if (cut.turn) return openingSolid(cut, undefined, shift);
-  const at = add(vector(cut.centre), shift);
   const out = normal(cut.surface);
-  const depth = cut.depth.toNumber();
-  const along = cut.length.value / 2;
-  const across = cut.width.toNumber() / 2;
   const run = UNIT[cut.run];
-  const on = (i: 0 | 1 | 2): readonly [number, number] => {
-    if (out[i] !== 0) return out[i] < 0 ? [at[i], at[i] + depth] : [at[i] - depth, at[i]];
-    const half = run[i] !== 0 ? along : across;
-    return [at[i] - half, at[i] + half];
-  };
-  const [x, y, z] = [on(0), on(1), on(2)];
-  return { lo: [x[0], y[0], z[0]], hi: [x[1], y[1], z[1]] };
+  const lo: [number, number, number] = [0, 0, 0];
+  const hi: [number, number, number] = [0, 0, 0];
+  for (const i of [0, 1, 2] as const) {
+    const at = cut.centre[AXES[i] as Axis].toNumber() + shift[i];
+    const half = out[i] !== 0 ? 0 : run[i] !== 0 ? cut.length.value / 2 : cut.width.toNumber() / 2;
+    lo[i] = out[i] > 0 ? at - cut.depth.toNumber() : at - half;
+    hi[i] = out[i] < 0 ? at + cut.depth.toNumber() : at + half;
+  }
+  return { lo, hi };
 }
 
 function shapeOf(cut: OpeningCut): Shape {

@@ -1,16 +1,19 @@
-import { type Axis, axisOf, outward, type Side } from '../spec/sides.js';
+import type { Side } from '../spec/sides.js';
 
 /** A direction with small whole components; length is of no account. */
 export type Vector = readonly [number, number, number];
 
-const INDEX: Record<Axis, 0 | 1 | 2> = { x: 0, y: 1, z: 2 };
+const NORMALS: Record<Side, Vector> = {
+  left: [-1, 0, 0],
+  right: [1, 0, 0],
+  front: [0, -1, 0],
+  rear: [0, 1, 0],
+  bottom: [0, 0, -1],
+  top: [0, 0, 1],
+};
 
 /** The outward normal of a side. */
-export function normal(side: Side): Vector {
-  const v: [number, number, number] = [0, 0, 0];
-  v[INDEX[axisOf(side)]] = outward(side);
-  return v;
-}
+export const normal = (side: Side): Vector => NORMALS[side];
 
 export const add = (a: Vector, b: Vector): Vector => [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
 export const negate = (a: Vector): Vector => [-a[0], -a[1], -a[2]];

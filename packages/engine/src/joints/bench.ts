@@ -1,9 +1,12 @@
 import type { FittedBand, Spacer } from '../fit/fit.js';
+import { mouthLength } from '../geometry/mouth.js';
+import type { Bounded } from '../number/bounded.js';
 import { Rational } from '../number/rational.js';
 import type { Solved } from '../sizes/solved.js';
 import type { Tolerance } from '../spec/input.js';
 import { outward, type Side } from '../spec/sides.js';
 import type { PartId, Spec } from '../spec/spec.js';
+import type { Connector, Machine } from '../spec/stock.js';
 import { makeUp } from './spacers.js';
 
 /** Bands glued on a part, one a side; a side banded twice carries the later band written. */
@@ -21,6 +24,7 @@ export function bandsOf(spec: Spec, part: PartId): readonly FittedBand[] {
 /** The parts as they lie at the bench when they are milled: finished, or still without their bands. */
 export class Bench {
   private readonly bands = new Map<PartId, readonly FittedBand[]>();
+  private readonly mouths = new Map<string, Bounded>();
   /** Like parts are set back alike. */
   private readonly spacers = new Map<string, Spacer>();
 
@@ -41,6 +45,14 @@ export class Bench {
     const missing = this.missing(part, side);
     if (missing.isZero()) return finished;
     return outward(side) === 1 ? finished?.sub(missing) : finished?.add(missing);
+  }
+
+  /** Length of what a connector's machine leaves at the surface of a face or an edge, mm. */
+  mouth(connector: Connector, machine: Machine, into: 'face' | 'edge'): Bounded {
+    const key = `${connector.name} ${into}`;
+    const length = this.mouths.get(key) ?? mouthLength(connector, machine, connector.plunge[into]);
+    this.mouths.set(key, length);
+    return length;
   }
 
   /** What makes up a setback, mm; `cut` where the joint asks for a block of its own. */

@@ -1,6 +1,5 @@
 import type { Half, Line, Slot } from '../fit/fit.js';
 import { mitreFace } from '../geometry/mitre.js';
-import { mouthLength } from '../geometry/mouth.js';
 import { type Bounded, boundedOf } from '../number/bounded.js';
 import type { Rational } from '../number/rational.js';
 import type { Solved } from '../sizes/solved.js';
@@ -58,8 +57,9 @@ export function halfOf(solved: Solved, bench: Bench, shared: Shared, plan: HalfP
   const tolerance = outward(datum.side) === 1 ? stray : { plus: stray.minus, minus: stray.plus };
   const placed = placeAcross(solved, bench, shared, plan);
   if (!placed) return undefined;
-  const depth = plan.role === 'face' ? shared.connector.plunge.face : shared.connector.plunge.edge;
-  const length = mouthLength(shared.connector, shared.machine, depth);
+  const into = plan.role === 'face' ? 'face' : 'edge';
+  const depth = shared.connector.plunge[into];
+  const length = bench.mouth(shared.connector, shared.machine, into);
   const used = shared.lines.filter((line) => line.use === 'used');
   const slots: Slot[] = used.map(({ fromZero }, i) => {
     const centre = { x: shared.contactPlane, y: shared.contactPlane, z: shared.contactPlane };

@@ -79,6 +79,9 @@ export class Rational {
 
   add(b: Rational): Rational {
     if (!this.big && !b.big) {
+      // Very many sums begin from nothing, or have nothing to add.
+      if (b.num === 0) return this;
+      if (this.num === 0) return b;
       if (this.den === b.den) {
         const n = this.num + b.num;
         if (Number.isSafeInteger(n)) return Rational.small(n, this.den);
@@ -98,6 +101,7 @@ export class Rational {
 
   sub(b: Rational): Rational {
     if (!this.big && !b.big) {
+      if (b.num === 0) return this;
       if (this.den === b.den) {
         const n = this.num - b.num;
         if (safe(n)) return Rational.small(n, this.den);
@@ -127,6 +131,7 @@ export class Rational {
   /** @throws RangeError if b is zero. */
   div(b: Rational): Rational {
     if (!this.big && !b.big && b.num > 0) {
+      if (b.num === b.den) return this;
       const n = this.num * b.den;
       const d = this.den * b.num;
       if (safe(n) && safe(d)) return Rational.small(n, d);

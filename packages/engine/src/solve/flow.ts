@@ -42,9 +42,11 @@ function ownEdge(system: Normal, forest: Forest, form: Form): Edge | undefined {
   return cancels ? system.edges[forest.via[child] as number] : undefined;
 }
 
+const MINUS_ONE = Rational.of(-1);
+
 /** How many times an edge counts where so much weight passes to its higher plane. */
 const passing = (edge: Edge, weight: Rational): Rational =>
-  edge.factor.equals(Rational.ONE) ? weight : weight.div(edge.factor);
+  edge.factor.equals(Rational.ONE) ? weight : edge.factor.equals(MINUS_ONE) ? weight.neg() : weight.div(edge.factor);
 
 function push(system: Normal, forest: Forest, weights: Form, multipliers: Map<number, Rational>): void {
   const levels: number[][] = [];

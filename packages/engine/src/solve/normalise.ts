@@ -134,10 +134,14 @@ function simpleEdge(equation: Equation, index: number, nodes: Nodes): Edge | und
     return undefined;
   if (!nodes.plane[a.unknown] || !nodes.plane[b.unknown] || nodes.axis[a.unknown] !== nodes.axis[b.unknown])
     return undefined;
-  if (a.coefficient.isZero() || !a.coefficient.add(b.coefficient).isZero()) return undefined;
+  if (!cancel(a.coefficient, b.coefficient)) return undefined;
   const upper = (nodes.rank[a.unknown] as number) > (nodes.rank[b.unknown] as number);
   return edge(equation, index, nodes, upper ? a : b, (upper ? b : a).unknown);
 }
+
+/** Nearly always one and minus one. */
+const cancel = (a: Rational, b: Rational): boolean =>
+  (a === Rational.ONE && b === MINUS_ONE) || (!a.isZero() && a.add(b).isZero());
 
 function edge(equation: Equation, index: number, nodes: Nodes, high: LinearTerm, low: number): Edge {
   const { value } = equation.value;
