@@ -1,8 +1,9 @@
 // Prepares the real workbench that tests/workbench drives: VS Code's server from npm, and Debian's Chromium.
 // Cached in .cache/workbench; does nothing when both are there in the wanted version.
-import { execFileSync, spawnSync } from 'node:child_process';
+import { execFileSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { installFromDebian } from './debian.mjs';
 import { root } from './root.mjs';
 
 /** code-server 4.100.3 carries VS Code 1.100.3, the oldest the extension declares, and runs on Node 20. */
@@ -12,7 +13,8 @@ const installed = join(folder, 'node_modules/code-server/package.json');
 const done = join(folder, '.complete');
 
 if (!(existsSync(done) && readFileSync(done, 'utf8') === version && existsSync(installed))) installWorkbench();
-if (chromium() === undefined) installChromium();
+// Another browser of that kind can be named in CHROMIUM.
+if (chromium() === undefined) installFromDebian('workbench', 'chromium', 'fonts-dejavu-core');
 console.log(`workbench: code-server ${version}, ${chromium()}`);
 
 function installWorkbench() {
@@ -36,23 +38,6 @@ function npm(cwd, words) {
     Object.entries(process.env).filter(([name]) => !/^npm_(config_local_prefix|package_)/.test(name)),
   );
   execFileSync('npm', words, { cwd, env, stdio: 'inherit', shell: process.platform === 'win32' });
-}
-
-function installChromium() {
-  const debian = spawnSync('apt-get', ['--version']).status === 0 && process.getuid?.() === 0;
-  if (!debian) {
-    console.error(
-      'workbench: no Chromium found. Install it (Debian: apt-get install chromium) or name one in CHROMIUM.',
-    );
-    process.exit(1);
-  }
-  console.log('workbench: installing Chromium from Debian');
-  const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
-  execFileSync('apt-get', ['update', '-qq'], { env, stdio: 'inherit' });
-  execFileSync('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium', 'fonts-dejavu-core'], {
-    env,
-    stdio: ['ignore', 'ignore', 'inherit'],
-  });
 }
 
 /** Path of the browser to drive, or undefined. */
