@@ -1,4 +1,14 @@
-import { elevation, exploded, hoverDrawing, sceneOf, svgFile, toSvg, twinOf, USUAL_VIEW } from '@dryfit/output';
+import {
+  elevation,
+  exploded,
+  hoverDrawing,
+  type ScenePart,
+  sceneOf,
+  svgFile,
+  toSvg,
+  twinOf,
+  USUAL_VIEW,
+} from '@dryfit/output';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { all, cross, hasClass, patchOf, type Read, read, shapesIn, wordsPatch } from './paper.js';
@@ -18,6 +28,9 @@ const VIEWS = [
   { turn: 0, tilt: 0, apart: 0.5 },
   { turn: 10, tilt: 90, apart: 0.5 },
 ];
+
+/** Everything cut into a part, along its cant as well. */
+const cutsOf = (part: ScenePart) => [...part.cuts, ...(part.along ?? [])];
 
 /** Every drawing of a cabinet, by name. */
 function drawings({ scene }: Drawn): readonly (readonly [string, string])[] {
@@ -68,7 +81,7 @@ describe('every drawing of every example', () => {
   test('is well-formed, names each shape once, and none that is not in the scene', () => {
     for (const one of [...examples, ...failing]) {
       const known = new Set([
-        ...one.scene.parts.flatMap((part) => [part.shape, ...part.cuts.map(({ shape }) => shape)]),
+        ...one.scene.parts.flatMap((part) => [part.shape, ...cutsOf(part).map(({ shape }) => shape)]),
         ...one.scene.joints.map(({ shape }) => shape),
       ]);
       for (const [name, svg] of drawings(one)) {
@@ -164,11 +177,13 @@ describe('every drawing of every example', () => {
   test('has a table that says the same', () => {
     for (const { scene } of examples) {
       const twin = twinOf(scene);
-      const shapes = scene.parts.flatMap((part) => [part.shape, ...part.cuts.map(({ shape }) => shape)]);
+      const shapes = scene.parts.flatMap((part) => [part.shape, ...cutsOf(part).map(({ shape }) => shape)]);
       expect(twin.rows.map(({ shape }) => shape)).toEqual(shapes);
       expect(twin.rows.every(({ cells }) => cells.length === twin.headings.length)).toBe(true);
       for (const part of scene.parts) {
-        const figures = part.cuts.flatMap(({ measured }) => (measured ? [measured.fromDatum, measured.across] : []));
+        const figures = [...part.cuts.flatMap(({ measured }) => measured ?? []), ...(part.along ?? [])].flatMap(
+          ({ fromDatum, across }) => [fromDatum, across],
+        );
         const words = all(read(toSvg(elevation(scene, part.part)))).map(({ text }) => text);
         const rows = twinOf(scene, part.part)
           .rows.map(({ cells }) => cells.join(' '))

@@ -6,6 +6,7 @@ import { inside } from '../../packages/output/src/drawing/exploded/flat.js';
 import { isWood } from '../../packages/output/src/drawing/exploded/solid.js';
 import { minus, plus, times, type Vector } from '../../packages/output/src/drawing/exploded/vector.js';
 import type { View } from '../../packages/output/src/drawing/exploded/view.js';
+import { placeIn, placeOut, wayOut } from '../../packages/output/src/drawing/turn.js';
 import { drawnFrom, random, sound, views } from './scenes.js';
 
 type Body = ReturnType<typeof arranged>['bodies'][number];
@@ -54,22 +55,30 @@ function firstMet(bodies: readonly Body[], at: Vector, toward: Vector, reach: nu
   for (let i = 1; i < crossings.length; i += 1) {
     const half = ((crossings[i - 1] as number) + (crossings[i] as number)) / 2;
     const place = plus(at, times(toward, half));
-    const met = bodies.find((body) => isWood(body.material, minus(place, body.shift)));
+    const met = bodies.find((body) => isWood(body.material, placeIn(body.part.turn, minus(place, body.shift))));
     if (met) return met.part.part;
   }
   return undefined;
 }
 
-function planesOf({ material, shift }: Body): readonly { readonly normal: Vector; readonly at: number }[] {
+function planesOf({
+  material,
+  shift,
+  part: { turn },
+}: Body): readonly { readonly normal: Vector; readonly at: number }[] {
   const axes: readonly Vector[] = [
     [1, 0, 0],
     [0, 1, 0],
     [0, 0, 1],
   ];
   const square = [material.box, ...material.notches].flatMap(({ lo, hi }) =>
-    axes.flatMap((normal) => [lo, hi].map((corner) => ({ normal, at: dot(normal, corner) + dot(normal, shift) }))),
+    axes.flatMap((normal) => [lo, hi].map((corner) => ({ normal, at: dot(normal, corner) }))),
   );
-  return [...square, ...material.bevels.map(({ normal, at }) => ({ normal, at: at + dot(normal, shift) }))];
+  const own = [...square, ...material.bevels];
+  return own.map(({ normal, at }) => {
+    const out = wayOut(turn, normal);
+    return { normal: out, at: at + dot(out, placeOut(turn, [0, 0, 0])) + dot(out, shift) };
+  });
 }
 
 test('the nearest part is painted over those behind it, in every example from many sides', async () => {

@@ -1,4 +1,4 @@
-import { AXES, axisOf, type FittedPart, outward, type Side } from '@dryfit/engine';
+import { AXES, axisOf, type FittedPart, outward, type Side, type Turn as Slant } from '@dryfit/engine';
 import { elevation, type Scene, type ScenePart, toSvg } from '@dryfit/output';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
@@ -84,6 +84,11 @@ function check({ result }: Drawn, scene: Scene): number {
     const root = read(toSvg(elevation(scene, part.id)));
     for (const cut of part.cuts) {
       if (!('slot' in cut)) continue;
+      if (cut.turn) {
+        along(root, part, cut, cut.turn);
+        checked += 1;
+        continue;
+      }
       const group = groupOf(root, `slot ${cut.slot}`);
       const view = viewOf(group);
       const face = view.attributes['data-face'] as Side;
@@ -110,7 +115,7 @@ function check({ result }: Drawn, scene: Scene): number {
         if (bevel?.kind === 'bevel' && half) {
           // Square to the part's other edge nothing changes; along the mitre face the toe is the zero.
           const outer = axisOf(bevel.outer);
-          const wide = part.box.hi[outer].sub(part.box.lo[outer]).toNumber() * Math.SQRT2;
+          const wide = part.box.hi[outer].sub(part.box.lo[outer]).toNumber() / Math.cos((bevel.angle * Math.PI) / 180);
           const fromToe = half.from.kind === 'toe' ? half.across.toNumber() : wide - half.across.toNumber();
           const got = within(drawn, strip);
           const across = Math.abs(edge[0]) > 0.5 ? 0 : 1;
@@ -154,6 +159,46 @@ function check({ result }: Drawn, scene: Scene): number {
     }
   }
   return checked;
+}
+
+/** A slot along a cant: its place and the way it runs, told from the turned part and looked for on the face. */
+function along(root: Read, part: FittedPart, cut: Extract<FittedPart['cuts'][number], { slot: string }>, turn: Slant) {
+  const group = groupOf(root, `slot ${cut.slot}`);
+  const view = viewOf(group);
+  const face = facing(view.attributes['data-face'] as Side);
+  const mouth = only(group.children.filter((one) => hasClass(one, 'opening')));
+  const outline = patchOf(only(all(view).filter((one) => hasClass(one, 'face'))));
+  const place = (u: number): Triple => {
+    const angle = Math.atan2(turn.along.y.toNumber(), turn.along.x.toNumber());
+    const [x, y] = [cut.centre.x.toNumber() + u, cut.centre.y.toNumber()];
+    const out: Triple = [
+      turn.origin.x.toNumber() + x * Math.cos(angle) - y * Math.sin(angle),
+      turn.origin.y.toNumber() + x * Math.sin(angle) + y * Math.cos(angle),
+      cut.centre.z.toNumber(),
+    ];
+    return turned(face, out);
+  };
+  const [x, , z] = place(0);
+  close(within(middle(patchOf(mouth)), outline), within([x, z], extent(part, face)), cut.slot);
+  // The two ends of its opening, as the corners of the polygon in pairs.
+  const corners = (mouth.attributes.points ?? '').split(' ').map((p) => p.split(',').map(Number) as [number, number]);
+  // As drawn before the view is moved to its place on the sheet.
+  const placed = patchOf(mouth);
+  const [dx, dy] = [
+    placed.left - Math.min(...corners.map(([px]) => px)),
+    placed.top - Math.min(...corners.map(([, py]) => py)),
+  ];
+  const ends = [0, 1].map((i) => {
+    const [a, b] = [corners[i], corners[3 - i]] as [[number, number], [number, number]];
+    return within([(a[0] + b[0]) / 2 + dx, (a[1] + b[1]) / 2 + dy], outline);
+  });
+  const wanted = [-1, 1].map((way) => {
+    const [ex, , ez] = place((way * cut.length.value) / 2);
+    return within([ex, ez], extent(part, face));
+  });
+  ends.forEach((end, i) => {
+    close(end, wanted[i] as readonly [number, number], `${cut.slot}, end ${i}`);
+  });
 }
 
 /** Within a hundredth of a millimetre of paper on a sheet some hundreds wide. */
