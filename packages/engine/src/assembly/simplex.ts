@@ -31,8 +31,9 @@ export function largest(
   });
   const basis = rows.map((_, i) => 2 * n + i);
   for (;;) {
-    const column = gain.findIndex((k, j) => j < width - 1 && k > NOTHING);
-    if (column === -1) break;
+    let column = 0;
+    while (column < width - 1 && (gain[column] as number) <= NOTHING) column++;
+    if (column === width - 1) break;
     const row = leaving(tableau, basis, column);
     if (row === undefined) return undefined;
     pivot(tableau, gain, row, column);
@@ -65,11 +66,18 @@ function leaving(tableau: readonly Float64Array[], basis: readonly number[], col
 function pivot(tableau: readonly Float64Array[], gain: Float64Array, row: number, column: number): void {
   const line = tableau[row] as Float64Array;
   const by = line[column] as number;
-  for (let j = 0; j < line.length; j++) line[j] = (line[j] as number) / by;
-  for (const other of [...tableau, gain]) {
-    if (other === line) continue;
-    const k = other[column] as number;
-    if (k === 0) continue;
-    for (let j = 0; j < line.length; j++) other[j] = (other[j] as number) - k * (line[j] as number);
+  // Most of a line is nothing: each part touches few others.
+  const filled: number[] = [];
+  for (let j = 0; j < line.length; j++) {
+    if (line[j] === 0) continue;
+    line[j] = (line[j] as number) / by;
+    filled.push(j);
   }
+  const take = (other: Float64Array): void => {
+    const k = other[column] as number;
+    if (k === 0 || other === line) return;
+    for (const j of filled) other[j] = (other[j] as number) - k * (line[j] as number);
+  };
+  for (const other of tableau) take(other);
+  take(gain);
 }

@@ -1,7 +1,8 @@
 import { say, type Text } from '../fit/text.js';
-import { type NotReckoned, shelvesUnderLoad } from '../load/shelf.js';
+import type { NotReckoned } from '../load/shelf.js';
 import type { Check, CheckContext } from './check.js';
 import { alike } from './support/alike.js';
+import { loadedShelves } from './support/loads.js';
 import { partNames } from './support/names.js';
 
 /** A load is written for a part, and how much the part sags cannot be told. */
@@ -9,9 +10,7 @@ export const loadNotReckoned: Check = {
   code: 'load-not-reckoned',
   severity: 'warning',
   *run(context) {
-    const found = shelvesUnderLoad(context.spec, context.fit).filter(
-      (shelf): shelf is NotReckoned => shelf.kind === 'not reckoned',
-    );
+    const found = loadedShelves(context).filter((shelf): shelf is NotReckoned => shelf.kind === 'not reckoned');
     for (const group of alike(found, ({ loads, why }) => [why, ...loads.map(({ id }) => id)])) {
       const [one] = group;
       const [load] = one.loads;

@@ -1,9 +1,10 @@
 import { say, type Text } from '../fit/text.js';
-import { type Sag, shelvesUnderLoad } from '../load/shelf.js';
+import type { Sag } from '../load/shelf.js';
 import { assumptions, burden } from '../load/words.js';
 import { Rational } from '../number/rational.js';
 import type { Check, CheckContext } from './check.js';
 import { alike } from './support/alike.js';
+import { loadedShelves } from './support/loads.js';
 import { partNames } from './support/names.js';
 
 /** A shelf sags under what it carries by more than the shop lets pass. */
@@ -11,7 +12,7 @@ export const shelfSags: Check = {
   code: 'shelf-sags',
   severity: 'warning',
   *run(context) {
-    const sagging = shelvesUnderLoad(context.spec, context.fit).filter(
+    const sagging = loadedShelves(context).filter(
       (shelf): shelf is Sag => shelf.kind === 'sag' && tooMuch(shelf) !== undefined,
     );
     const groups = alike(sagging, ({ part, first, gap, loads }) => [

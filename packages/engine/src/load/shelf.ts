@@ -25,7 +25,7 @@ export interface Sag {
   readonly inTime?: Rational | undefined;
   /** What may be: at first, and in time where the shop has a limit for it, mm. */
   readonly may: { readonly first: Rational; readonly inTime?: Rational | undefined };
-  /** The longest span that passes under the same load, mm; absent where every span up to ten metres does. */
+  /** The longest span that passes under the same load, mm, reckoned when asked for; absent where every span up to ten metres does. */
   readonly longest?: Bounded | undefined;
 }
 
@@ -105,7 +105,9 @@ function shelfUnderLoad(
     first,
     inTime,
     may: mayOf(limits, gap.length, inTime !== undefined),
-    longest: longestOf(beam, load, limits, creep),
+    get longest() {
+      return longestOf(beam, load, limits, creep);
+    },
   };
 }
 
