@@ -2,6 +2,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { cpus, totalmem } from 'node:os';
 import { join } from 'node:path';
 import { costOfJoinery } from './cost.js';
+import { costOfOrders } from './orders.js';
 import { comparedWithPeers } from './servers/compare.js';
 import { costOfSolids } from './solids.js';
 import { trialsASecond } from './trials.js';
@@ -24,6 +25,7 @@ const PARTS: readonly Part[] = [
   { name: 'joinery', heading: 'What the joinery costs', measure: costOfJoinery },
   { name: 'peers', heading: 'Beside other language servers', measure: () => comparedWithPeers(rounds) },
   { name: 'solids', heading: 'What it costs to look for clashes', measure: costOfSolids },
+  { name: 'orders', heading: 'What it costs to know an order', measure: costOfOrders },
   { name: 'trials', heading: 'Errors added up by trial', measure: trialsASecond },
 ];
 
