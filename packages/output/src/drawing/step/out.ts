@@ -1,4 +1,4 @@
-import { boxAround, type SpreadPart, trimmed } from '../exploded/spread.js';
+import { boxAround, type SpreadPart, standing, trimmed } from '../exploded/spread.js';
 import { times, type Vector } from '../exploded/vector.js';
 import type { Scene, SceneStep } from '../scene.js';
 
@@ -19,7 +19,7 @@ export function drawnOut(scene: Scene, step: SceneStep): Drawn {
     const drawn = part.box && (along.has(part.part) || there.has(part.part));
     return drawn && part.box ? [{ part, box: part.box }] : [];
   });
-  const { lo, hi } = boxAround(seen.map(({ box }) => box));
+  const { lo, hi } = boxAround(seen.map(standing));
   const far = OUT * Math.max(hi[0] - lo[0], hi[1] - lo[1], hi[2] - lo[2]);
   const longest = Math.max(...step.coming.map((one) => Math.hypot(...one.along)), 1e-9);
   const ways = new Map([...along].map(([part, way]) => [part, times(way, far / longest)]));

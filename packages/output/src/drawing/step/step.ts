@@ -6,7 +6,7 @@ import { boundsOf } from '../exploded/flat.js';
 import { NAME_HEIGHT, namesBeside } from '../exploded/names.js';
 import { figure, paint } from '../exploded/paint.js';
 import { tightly } from '../exploded/sheet.js';
-import type { SpreadPart } from '../exploded/spread.js';
+import { type SpreadPart, standing } from '../exploded/spread.js';
 import { plus, times, type Vector } from '../exploded/vector.js';
 import { type Flat, onPaper, USUAL_VIEW, type View } from '../exploded/view.js';
 import { wordsAround } from '../exploded/words.js';
@@ -121,7 +121,8 @@ function arrows(
 }
 
 /** The middle of the side of a part that goes first, or of the edge or corner where it goes slantwise. */
-function faceToward({ box }: SpreadPart, way: Vector): Vector {
+function faceToward(part: SpreadPart, way: Vector): Vector {
+  const box = standing(part);
   const on = (i: 0 | 1 | 2): number =>
     way[i] > 1e-9 ? box.hi[i] : way[i] < -1e-9 ? box.lo[i] : (box.lo[i] + box.hi[i]) / 2;
   return [on(0), on(1), on(2)];
