@@ -16,8 +16,8 @@ const shared = {
   metafile: true,
   logLevel: 'warning',
   loader: { '.joinery': 'text' },
-  // Loaded when it is first wanted, and only by what plans; it finds its own binary beside it.
-  external: ['highs'],
+  // Loaded when they are first wanted, by what plans and prints; each finds its own files beside it.
+  external: ['highs', 'pdfkit'],
 };
 const node = { ...shared, platform: 'node', format: 'cjs', target: 'node20' };
 const browser = { ...shared, platform: 'browser', target: 'es2022', mainFields: ['browser', 'module', 'main'] };
@@ -37,7 +37,7 @@ const [, ...shipped] = await Promise.all([
     ...node,
     entryPoints: [join(extension, 'src/main-desktop.ts')],
     outfile: join(extension, 'dist/desktop.cjs'),
-    external: ['vscode', 'highs'],
+    external: ['vscode', 'highs', 'pdfkit'],
   }),
   build({ ...node, entryPoints: [join(server, 'main-node.ts')], outfile: join(extension, 'dist/server.cjs') }),
   build({
@@ -45,7 +45,7 @@ const [, ...shipped] = await Promise.all([
     format: 'cjs',
     entryPoints: [join(extension, 'src/main-web.ts')],
     outfile: join(extension, 'dist/web.js'),
-    external: ['vscode', 'highs'],
+    external: ['vscode', 'highs', 'pdfkit'],
   }),
   build({
     ...browser,

@@ -7,7 +7,7 @@ const mayImport: Record<string, RegExp> = {
   engine: /^(pure-rand\/(generator\/xoroshiro128plus|distribution\/uniformInt)|highs)$/,
   language: /^(@dryfit\/engine|langium(\/.*)?)$/,
   output: /^(@dryfit\/engine|@sinclair\/typebox(\/.*)?)$/,
-  cli: /^(@dryfit\/(engine|language|output)|node:.*|commander|picocolors|langium(\/node)?)$/,
+  cli: /^(@dryfit\/(engine|language|output)|node:.*|commander|pdfkit|picocolors|langium(\/node)?)$/,
   extension:
     /^(@dryfit\/(engine|language|language\/protocol|output)|preact(\/.*)?|vscode|vscode-languageclient(\/.*)?)$/,
 };
