@@ -1,5 +1,7 @@
 /** What one server took on the whole; ms, and MB of memory. */
 export interface Measured {
+  /** From the start of the process until it has said what it can do. */
+  readonly start: number;
   readonly open: number;
   readonly key: number;
   /** A key that 95 of 100 are no slower than. */

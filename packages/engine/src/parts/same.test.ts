@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import type { Box, Cut, FittedPart, Point } from '../fit/fit.js';
 import { Rational } from '../number/rational.js';
 import { type Attitude, AXES, type Axis, axisOf, opposite, SIDES, type Side, thicknessAxis } from '../spec/sides.js';
-import { numberPieces, pieceSignature } from './same.js';
+import { liesAlike } from './lying.js';
+import { mayMirror, numberPieces, pieceSignature } from './same.js';
 
 const source = { uri: 'test:a.joinery', start: 0, end: 1 };
 const SIZE: Record<Axis, number> = { x: 600, y: 400, z: 300 };
@@ -106,8 +107,27 @@ describe('the same piece', () => {
         const one = part(stands, grain, cut);
         const image = part(stands, grain, cut, 1, mirror(across));
         expect(pieceSignature(image)).toBe(pieceSignature(one, true));
+        expect(mayMirror(one, image)).toBe(true);
         const [first, second] = numberPieces([one, image]);
         expect(first?.same === second?.same).toBe(pieceSignature(one) === pieceSignature(one, true));
+      }),
+    );
+  });
+
+  it('lies alike where it has only been moved, and is the same piece wherever it lies alike', () => {
+    fc.assert(
+      fc.property(attitude, axis, holes, axis, fc.nat(20), (stands, grain, cut, about, at) => {
+        const one = part(stands, grain, cut);
+        expect(liesAlike(one, part(stands, grain, cut, at))).toBe(true);
+        const turned = part(stands, grain, cut, at, halfTurn(about));
+        const mirrored = part(stands, grain, cut, at, mirror(about));
+        for (const other of [turned, mirrored]) {
+          if (liesAlike(one, other)) expect(pieceSignature(other)).toBe(pieceSignature(one));
+        }
+        const [first, ...rest] = cut;
+        if (!first) return;
+        const shifted = { ...first, at: { ...first.at, x: first.at.x + 1 } };
+        expect(liesAlike(one, part(stands, grain, [shifted, ...rest], at))).toBe(false);
       }),
     );
   });
