@@ -1,3 +1,4 @@
+import { Rational } from '@dryfit/engine';
 import { describe, expect, it } from 'vitest';
 import { cabinetLabel } from '../batch.js';
 import { locate, part, result } from '../periodicals.fixture.js';
@@ -48,6 +49,16 @@ describe('an explanation', () => {
     const steps = explain(result(), 'shelf').flatMap((one) => one.steps);
     expect(steps.map((step) => step.replace(/:.*/, ''))).toEqual(['step 1 of 2', 'step 2 of 2']);
     expect(told('shelf / rh')).toMatch(/glue-up\n {2}step 2 of 2: Put rh to .*shelf.*, moving to the left/);
+  });
+
+  it('of a joint tells what may be off at it, and what most of it is', () => {
+    const tenth = Rational.of(1, 10);
+    const of = { id: 'stop', origin: 'stop', words: ['stop for lh'], plus: tenth, minus: tenth } as const;
+    const off = { shift: Rational.ZERO, terms: [{ of, coefficient: Rational.TWO }] };
+    const made = result({}, { errors: () => [{ kind: 'place', side: 'bottom', off }] });
+    expect(told('shelf / lh', made)).toContain(
+      'how far off it may come\n  place of the bottom: ± 0.2, at the worst ± 0.2; mostly stop for lh\n',
+    );
   });
 
   it('of like parts gives each', () => {

@@ -7,6 +7,7 @@ import {
   type FittedPart,
   type GlueStep,
   type Half,
+  type JointError,
   type NotReckoned,
   type Rational,
   type Reason,
@@ -47,6 +48,8 @@ export type Explained =
       readonly kind: 'joint';
       readonly joint: FittedJoint;
       readonly halves: readonly ExplainedHalf[];
+      /** What may be off at it. */
+      readonly errors: readonly JointError[];
       /** The step of the glue-up that closes it. */
       readonly steps: readonly string[];
     };
@@ -103,7 +106,7 @@ function stepsWith(result: FitResult, isOne: (step: GlueStep) => boolean): reado
 
 function explainJoint(result: FitResult, joint: FittedJoint): Explained {
   const steps = stepsWith(result, ({ joints }) => joints.includes(joint.id));
-  return { kind: 'joint', joint, halves: halvesOf(result, joint), steps };
+  return { kind: 'joint', joint, halves: halvesOf(result, joint), errors: result.errors(joint.id), steps };
 }
 
 function halvesOf(result: FitResult, joint: FittedJoint): ExplainedHalf[] {

@@ -15,6 +15,7 @@ import { placeOn, surfaceName, surfaceOn } from '../print/surface.js';
 import { visible } from '../print/visible.js';
 import { padded } from '../table/layout.js';
 import { madeUp } from '../tables/spacers.js';
+import { errorLines } from './errors.js';
 import type { Explained, ExplainedHalf, ExplainedSize } from './explain.js';
 
 export interface ExplainStyle {
@@ -33,6 +34,10 @@ export function explainedText(explained: Explained, cabinet: Text, style: Explai
     lines.push(...loadLines(explained, style));
   } else lines.push('', ...jointLines(explained.joint, style.format));
   for (const half of explained.halves) lines.push('', ...halfLines(half, explained.kind, style));
+  if (explained.kind === 'joint') {
+    const errors = errorLines(explained.joint, explained.errors, style.format);
+    if (errors.length > 0) lines.push('', paint.strong('how far off it may come'), ...errors);
+  }
   if (explained.steps.length > 0)
     lines.push('', paint.strong('glue-up'), ...explained.steps.map((step) => `  ${visible(step)}`));
   return `${lines.join('\n')}\n`;
