@@ -41,6 +41,14 @@ describe('a slot in a 45° mitre face', () => {
     expect(window(t, p).from.value).toBeGreaterThan(window(t, p).to.value);
   });
 
+  // Worked by hand at 22.5°, half the turn of a corner of 45°: sin 0.38268, cos 0.92388, so from
+  // 2 + (3 + 12.3 · 0.38268)/0.92388 to 17.7/0.92388 − 2 − 3.
+  it('t 17.7, plunge 12.3 at 22.5° fits from 10.342 to 14.158 off the toe', () => {
+    const { from, to } = mitreWindow(mm('17.7'), mm('4'), mm('12.3'), mm('3'), mm('3'), 22.5);
+    expect(from.value).toBeCloseTo(10.342, 3);
+    expect(to.value).toBeCloseTo(14.158, 3);
+  });
+
   // Worked by plane geometry: cover under the outer face at u from the heel is t − (u + k/2 + d)/√2, so at
   // a = t·√2 − u from the toe the two formulas must agree.
   it.each([
