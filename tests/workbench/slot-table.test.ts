@@ -1,6 +1,6 @@
 import type { FrameLocator } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { clipboard, command, cursor, focusText, lineOf, webview } from './editor.js';
+import { clipboard, command, cursor, focusText, lineOf, reload, webview } from './editor.js';
 import { inWorkbench } from './session.js';
 
 describe('the slot table', () => {
@@ -57,5 +57,19 @@ describe('the slot table', () => {
     );
     await expect.poll(async () => lines.includes((await cursor(session.page)).line)).toBe(true);
     await session.shot('slots-2-row');
+  });
+
+  test('keeps how it is sorted and filtered when the window is reloaded', async () => {
+    await table.getByRole('combobox', { name: 'Part' }).selectOption('divider');
+    await table.getByRole('button', { name: /^From datum/ }).click();
+    const before = await column('From datum');
+    expect(before.length).toBeGreaterThan(2);
+    // An editor in a browser writes its state down every five seconds, when it has nothing else to do.
+    await session.page.waitForTimeout(8_000);
+    await reload(session.page);
+    table = await webview(session.page, 'Copy as CSV');
+    await expect.poll(() => column('From datum')).toEqual(before);
+    expect(await table.locator('th[aria-sort="ascending"], th[aria-sort="descending"]').count()).toBe(1);
+    expect(await table.getByRole('combobox', { name: 'Part' }).inputValue()).toBe('divider');
   });
 });
