@@ -9,6 +9,8 @@ export const HEAD_LINE = 18;
 const EDGE = 16;
 /** Height of the title's letters. */
 const TITLE = 18;
+/** How much wider bold letters are. */
+const BOLD = 1.2;
 
 /** The lines over the picture: title, overall size, and what stands in the way of making it. */
 export function headingOf(scene: Scene, width: number): readonly Element[] {
@@ -30,7 +32,7 @@ function wrapped(words: string, room: number, size: number): readonly string[] {
   const lines: string[] = [];
   for (const word of words.split(' ')) {
     const longer = lines.length === 0 ? word : `${lines.at(-1)} ${word}`;
-    if (lines.length > 0 && textWidth(longer, size) <= room) lines[lines.length - 1] = longer;
+    if (lines.length > 0 && textWidth(longer, size) * BOLD <= room) lines[lines.length - 1] = longer;
     else lines.push(word);
   }
   return lines;
