@@ -89,6 +89,23 @@ describe('glue-up', () => {
     expect(last?.joints).toEqual(expect.arrayContaining(['top / lh', 'top / rh', 'floor / rh']));
   });
 
+  it('a board that stands turned closes square to its mitres, at half the turn from its neighbours', async () => {
+    const fit = await fitOf(exampleText('corner-plinth.joinery'));
+    const { steps, stuck } = glueUp(fit);
+    expect(stuck).toEqual([]);
+    const angle = (joint: string): number => {
+      const legs = steps.find(({ joints }) => joints.includes(joint))?.coming[0]?.legs;
+      const [x, y] = legs?.[0]?.way ?? [0, 0, 0];
+      // Either of the two may be what comes: the line it moves on is the same.
+      return ((Math.atan2(y, x) * 180) / Math.PI + 180) % 180;
+    };
+    // The stub runs along x, the face at 45° to it, the end along y.
+    expect(angle('face / stub')).toBeCloseTo(22.5, 6);
+    expect(angle('face / end')).toBeCloseTo(67.5, 6);
+    // The top and the base take all five sides between them, so that one of them comes last.
+    expect(steps.at(-1)?.joints).toHaveLength(5);
+  });
+
   it('a divider goes between its shelves before the sides close them in', async () => {
     const fit = await cabinet(`${SIDES}
       part low, high : level of birch18

@@ -1,12 +1,7 @@
 import type { Bounds } from '../geometry/solid.js';
 import type { Vector } from '../geometry/vector.js';
+import type { HalfSpace } from '../solids/body.js';
 import type { PartId } from '../spec/spec.js';
-
-/** All points p with normal · p ≤ offset, mm. */
-export interface HalfSpace {
-  readonly normal: Vector;
-  readonly offset: number;
-}
 
 /** A convex piece of a part, mm in the cabinet frame: a box, less what its slants take off. */
 export interface Piece extends Bounds {
@@ -24,7 +19,7 @@ export interface Item {
 /** Two items, by their place in the list, held to one way of coming apart: connectors that stand in both. */
 export interface Bond extends Pair {
   readonly joint: string;
-  /** The way the entering item leaves the host; small whole numbers. */
+  /** The way the entering item leaves the host; of any length. */
   readonly way: Vector;
   /** How far it has to go until the connectors are out, mm. */
   readonly length: number;

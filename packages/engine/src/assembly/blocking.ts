@@ -14,9 +14,9 @@ export function waysOf({ bonds, slopes }: Assembly): readonly Vector[] {
   ];
   const known = new Set(ways.map(String));
   for (const way of [...bonds.map((bond) => bond.way), ...slopes.map((slope) => slope.normal)]) {
-    if (known.has(String(way)) || known.has(String(way.map((k) => -k || 0)))) continue;
+    if (known.has(String(way))) continue;
     known.add(String(way));
-    ways.push(way);
+    if (!ways.some((one) => parallel(one, way))) ways.push(way);
   }
   return ways;
 }
@@ -89,8 +89,13 @@ export function bonded({ bonds }: Assembly, members: readonly number[], way: Vec
 
 /** 1 where the entering part may leave that way, −1 where its host may, 0 where neither. */
 function senseOf({ way: own }: Bond, way: Vector): number {
-  const across = cross(own, way);
-  return dot(across, across) === 0 ? Math.sign(dot(own, way)) : 0;
+  return parallel(own, way) ? Math.sign(dot(own, way)) : 0;
+}
+
+/** Whether two ways run alike or against each other, to within the rounding of a turn. */
+function parallel(a: Vector, b: Vector): boolean {
+  const across = cross(a, b);
+  return dot(across, across) <= 1e-18 * dot(a, a) * dot(b, b);
 }
 
 /** Parts that meet in a slanting plane leave it on its open side; gives the pairs whose bodies need not be asked. */

@@ -1,11 +1,13 @@
-import type { Box, Cut, Fit, FittedJoint, FittedPart } from '../fit/fit.js';
+import type { Box, Fit, FittedJoint, FittedPart } from '../fit/fit.js';
 import { withoutAll } from '../geometry/boxes.js';
 import { isRecess } from '../geometry/cut-solid.js';
 import type { Bounds } from '../geometry/solid.js';
+import { directionOut } from '../geometry/turn.js';
 import { normal, subtract, type Vector } from '../geometry/vector.js';
+import { bodyOf, boundsOfBox, INDEX, slopeOf } from '../solids/body.js';
 import { AXES, axisOf, outward } from '../spec/sides.js';
 import type { PartId } from '../spec/spec.js';
-import type { Assembly, Bond, HalfSpace, Item, Link, Piece, Slope } from './assembly.js';
+import type { Assembly, Bond, Item, Link, Piece, Slope } from './assembly.js';
 
 /** What of a cabinet is put together, and what is left out of it. */
 export interface Built {
@@ -21,7 +23,7 @@ export function assemblyOf(fit: Fit): Built {
   const resting = loosely(fit);
   const placed = fit.parts.filter((part) => part.box && !resting.has(part.id));
   const number = new Map(placed.map((part, i) => [part.id, i]));
-  const items = placed.map((part): Item => ({ id: part.id, pieces: part.box ? piecesOf(part, part.box) : [] }));
+  const items = placed.map((part): Item => ({ id: part.id, pieces: piecesOf(part) }));
   const bonds: Bond[] = [];
   const slopes: Slope[] = [];
   const links: Link[] = [];
@@ -36,7 +38,7 @@ export function assemblyOf(fit: Fit): Built {
       pressed: joint.verb !== 'groove' || connected,
       letIn: LET_IN.includes(joint.verb),
     });
-    const way = wayOut(joint);
+    const way = wayOut(joint, placed[entering]);
     if (joint.verb === 'mitre') slopes.push({ entering, host, normal: way });
     if (connected && joint.connector)
       bonds.push({ joint: joint.id, entering, host, way, length: joint.connector.across.toNumber() });
@@ -61,55 +63,51 @@ function loosely({ joints }: Fit): ReadonlySet<PartId> {
   return loose;
 }
 
-/** The way an entering part leaves its host: square off the host's side, or square off the mitre face. */
-function wayOut({ verb, hostSide, enteringSide }: FittedJoint): Vector {
-  return verb === 'mitre' ? subtract(normal(hostSide), normal(enteringSide)) : normal(hostSide);
+/** The way an entering part leaves its host: square off the host's side, or square off the mitre face it ends in. */
+export function wayOut(
+  { id, turn, verb, hostSide, enteringSide }: FittedJoint,
+  entering: FittedPart | undefined,
+): Vector {
+  if (verb !== 'mitre') return clean(directionOut(turn, normal(hostSide)));
+  const bevel = entering?.cuts.find((cut) => cut.kind === 'bevel' && cut.joint === id);
+  if (bevel?.kind !== 'bevel') return subtract(normal(hostSide), normal(enteringSide));
+  const slope = slopeOf(bevel);
+  const [end, outer] = [normal(bevel.side), normal(bevel.outer)];
+  const face: Vector = [end[0] - slope * outer[0], end[1] - slope * outer[1], end[2] - slope * outer[2]];
+  return clean(directionOut(entering?.turn, [-face[0], -face[1], -face[2]]));
 }
 
-function piecesOf(part: FittedPart, box: Box): readonly Piece[] {
-  const bevels = part.cuts.filter((cut) => cut.kind === 'bevel');
-  const recesses = part.cuts.filter(isRecess).map((cut) => cut.box);
-  const boxes = recesses.length === 0 ? [box] : withoutAll(box, recesses);
-  const slants = bevels.map((bevel) => slantOf(bevel, box));
-  const within = bevels.length === 0 ? undefined : heelBox(bevels, box);
-  return boxes.filter(hasRoom).map((one): Piece => {
-    const bounds = boundsOf(one);
-    return { ...bounds, slants, core: within && common(bounds, within) };
-  });
+/** What is left of a turn's rounding is nothing. */
+const clean = (way: Vector): Vector => {
+  const on = (i: 0 | 1 | 2): number => (Math.abs(way[i]) < 1e-9 ? 0 : way[i]);
+  return [on(0), on(1), on(2)];
+};
+
+/** A turned part is taken without its recesses: these lie in a frame of their own, and are shallow. */
+function piecesOf(part: FittedPart): readonly Piece[] {
+  const body = bodyOf(part);
+  if (!body) return [];
+  const recesses = part.turn ? [] : part.cuts.filter(isRecess).map((cut) => cut.box);
+  if (recesses.length === 0 && body.slants.length === 0) return [{ ...body.bounds, slants: body.slants }];
+  const boxes = recesses.length === 0 ? [body.bounds] : withoutAll(body.box, recesses).filter(hasRoom).map(boundsOfBox);
+  const inner = innerOf(part, body.bounds);
+  return boxes.map((bounds): Piece => ({ ...bounds, slants: body.slants, core: inner && common(bounds, inner) }));
 }
 
 const hasRoom = (box: Box): boolean => AXES.every((axis) => box.lo[axis].lt(box.hi[axis]));
 
-const boundsOf = ({ lo, hi }: Box): Bounds => ({
-  lo: [lo.x.toNumber(), lo.y.toNumber(), lo.z.toNumber()],
-  hi: [hi.x.toNumber(), hi.y.toNumber(), hi.z.toNumber()],
-});
-
-type Bevel = Extract<Cut, { kind: 'bevel' }>;
-
-const INDEX = { x: 0, y: 1, z: 2 } as const;
-const at = (box: Box, side: Bevel['side']): number => (outward(side) === 1 ? box.hi : box.lo)[axisOf(side)].toNumber();
-
-/** At 45° a bevelled end comes in from its toe by a millimetre for each millimetre of depth from the outer face. */
-function slantOf({ side, outer }: Bevel, box: Box): HalfSpace {
-  return {
-    normal: subtract(normal(side), normal(outer)),
-    offset: outward(side) * at(box, side) - outward(outer) * at(box, outer),
-  };
-}
-
-/** The box up to the heels: what of a bevelled part has its whole thickness. */
-function heelBox(bevels: readonly Bevel[], box: Box): Bounds {
-  const lo: [number, number, number] = [box.lo.x.toNumber(), box.lo.y.toNumber(), box.lo.z.toNumber()];
-  const hi: [number, number, number] = [box.hi.x.toNumber(), box.hi.y.toNumber(), box.hi.z.toNumber()];
-  for (const { side, outer } of bevels) {
-    const thick = axisOf(outer);
-    const depth = box.hi[thick].sub(box.lo[thick]).toNumber();
-    const i = INDEX[axisOf(side)];
-    if (outward(side) === 1) hi[i] -= depth;
-    else lo[i] += depth;
+/** A box wholly within a body: up to the heels of its bevels. None is sought in turned parts and those with a cant. */
+function innerOf(part: FittedPart, { lo, hi }: Bounds): Bounds | undefined {
+  if (part.turn || part.cant) return undefined;
+  const [low, high]: [number[], number[]] = [[...lo], [...hi]];
+  for (const cut of part.cuts) {
+    if (cut.kind !== 'bevel') continue;
+    const [thick, i] = [INDEX[axisOf(cut.outer)], INDEX[axisOf(cut.side)]];
+    const depth = slopeOf(cut) * (hi[thick] - lo[thick]);
+    if (outward(cut.side) === 1) high[i] = (high[i] as number) - depth;
+    else low[i] = (low[i] as number) + depth;
   }
-  return { lo, hi };
+  return { lo: low as unknown as Vector, hi: high as unknown as Vector };
 }
 
 function common(a: Bounds, b: Bounds): Bounds | undefined {

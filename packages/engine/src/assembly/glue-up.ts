@@ -102,6 +102,7 @@ export function stuckParts(fit: Fit): readonly StuckParts[] {
  */
 export function glueUp(fit: Fit, most = Number.POSITIVE_INFINITY): GlueUp {
   const { assembly, apart, loose, unplaced } = neatlyApart(fit);
+  const partOf = new Map(fit.parts.map((part) => [part.id, part]));
   const jointOf = new Map(fit.joints.map((joint) => [joint.id, joint]));
   const name = (member: number): PartId => assembly.items[member]?.id ?? '';
   const steps = sequenceOf(apart, assembly.links, most).map((closing, i): GlueStep => {
@@ -114,7 +115,7 @@ export function glueUp(fit: Fit, most = Number.POSITIVE_INFINITY): GlueUp {
       together: drawnTogether(closing),
       allMove: closing.atOnce,
       connectors: connectorsOf(joints),
-      clamps: clampsFor(joints, waysOf(closing)),
+      clamps: clampsFor(joints, (id) => partOf.get(id), waysOf(closing)),
     };
   });
   return { steps, stuck: stuckParts(fit), loose, unplaced };

@@ -1,4 +1,4 @@
-import type { HalfSpace } from './assembly.js';
+import type { HalfSpace } from '../solids/body.js';
 import { largest } from './simplex.js';
 
 /** What is thinner than twice this is a film, not a body, mm. */

@@ -1,6 +1,7 @@
 import type { Bounds } from '../geometry/solid.js';
 import { dot, type Vector } from '../geometry/vector.js';
-import type { HalfSpace, Piece } from './assembly.js';
+import type { HalfSpace } from '../solids/body.js';
+import type { Piece } from './assembly.js';
 import { hasInside } from './inside.js';
 
 /** What is thinner than this is a touch, not a meeting, mm. */
