@@ -5,6 +5,7 @@ import {
   type CodeAction,
   CodeActionKind,
   type CodeActionParams,
+  CodeActionTriggerKind,
   type Diagnostic,
   type Range,
 } from 'vscode-languageserver-protocol';
@@ -33,9 +34,10 @@ export class JoineryCodeActionProvider implements CodeActionProvider {
 
   async getCodeActions(
     document: LangiumDocument,
-    { range, context: { only, diagnostics } }: CodeActionParams,
+    { range, context: { only, diagnostics, triggerKind } }: CodeActionParams,
     token = Cancellation.CancellationToken.None,
   ): Promise<CodeAction[]> {
+    if (triggerKind === CodeActionTriggerKind.Automatic) void this.cures.prepare(document).catch(() => undefined);
     const wanted = (kind: string): boolean => only === undefined || only.some((one) => isWithin(kind, one));
     return [
       ...(wanted(CodeActionKind.QuickFix) ? await this.quickFixes(document, range, diagnostics, token) : []),

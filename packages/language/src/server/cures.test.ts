@@ -28,7 +28,8 @@ async function found() {
   const cures = new Cures(joinery);
   const tries = vi.spyOn(cures.trial, 'examine');
   const seek = (token = None) => cures.of(finding, document, token);
-  return { builder: DocumentBuilder as ServerDocumentBuilder, seek, tries: () => tries.mock.calls.length };
+  const prepare = () => cures.prepare(document, 0);
+  return { prepare, builder: DocumentBuilder as ServerDocumentBuilder, seek, tries: () => tries.mock.calls.length };
 }
 
 test('cures are sought once, however often they are asked for', async () => {
@@ -54,6 +55,18 @@ test('a question that is called off fails at once, and its search serves the nex
   const { seek: alone, tries: triesAlone } = await found();
   await alone();
   expect([before, once]).toEqual([0, triesAlone()]);
+});
+
+test('the copies are made ready once, but not while somebody types', async () => {
+  const { builder, prepare, tries } = await found();
+  builder.expect(uri);
+  await prepare();
+  expect(tries()).toBe(0);
+  await builder.update([uri], []);
+  await Promise.all([prepare(), prepare()]);
+  expect(tries()).toBe(1);
+  await prepare();
+  expect(tries()).toBe(1);
 });
 
 test('a search is left off when an edit is on its way, and begins anew with the text', async () => {

@@ -14,6 +14,7 @@ import { makesFiles } from './workspace-edits.js';
 export class Cures {
   private readonly kept = new Map<Finding, Search>();
   private trialMade: Trial | undefined;
+  private isPrepared = false;
 
   constructor(private readonly services: JoineryServerServices) {
     services.shared.workspace.DocumentBuilder.onUpdate(() => this.clear());
@@ -28,6 +29,20 @@ export class Cures {
       this.kept.set(finding, search);
     }
     return search.wait(token);
+  }
+
+  /**
+   * Makes the copies ready on which changes are tried, once, and a while after an editor began to ask by itself: what
+   * somebody wants to see when they press a key is then not made only when they do.
+   */
+  async prepare(document: LangiumDocument, after = QUIET): Promise<void> {
+    if (this.isPrepared) return;
+    this.isPrepared = true;
+    await new Promise((resolve) => setTimeout(resolve, after));
+    const options = this.options(() => false);
+    // Whoever types has the time for themselves; the next question comes soon enough.
+    if (options.isOver?.() || document.state < DocumentState.Linked) this.isPrepared = false;
+    else await this.trial.examine(document, { edits: [] }, options);
   }
 
   /** Where changes are tried. */
@@ -57,6 +72,9 @@ export class Cures {
     this.kept.clear();
   }
 }
+
+/** How long after the first question of an editor its copies are made ready, ms. */
+const QUIET = 1000;
 
 /** How long is sought on when nobody waits: an editor that calls a question off often asks it again, ms. */
 const PATIENCE = 1000;
