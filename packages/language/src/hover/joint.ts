@@ -60,7 +60,7 @@ function shown(result: FitResult, { joints }: Alike, parts: Parts, lengths: Leng
 
 /** `shelf / lh: 5 × biscuit20 by deep5 with joiner; the parts touch over 538 mm of depth`. */
 function headline(joints: Alike['joints'], parts: Parts, lengths: Lengths): string {
-  const [{ connector, contact, entering, halves, host, machine, meeting, pattern }] = joints;
+  const [{ connector, contact, entering, halves, host, machine, meeting, mitre, pattern }] = joints;
   const names = joints.map((joint) => parts.get(joint.entering)?.index).filter((index) => index !== undefined);
   const kind = parts.get(entering)?.kind ?? entering;
   const who = `${plain(joints.length === 1 ? entering : `${kind} ${names.join(', ')}`)} / ${plain(host)}`;
@@ -70,7 +70,8 @@ function headline(joints: Alike['joints'], parts: Parts, lengths: Lengths): stri
   const what =
     connector === undefined || halves.length === 0 ? meeting : `${count} × ${code(connector.name)}${by}${made}`;
   const touch = contact ? `; the parts touch over ${lengths.unit(contact.hi.sub(contact.lo))}` : '';
-  return `${who}: ${what}${touch}`;
+  const sawn = mitre && mitre.angle !== 45 ? `; both ends are sawn ${Number(mitre.angle.toFixed(2))}° off square` : '';
+  return `${who}: ${what}${touch}${sawn}`;
 }
 
 /** What has no slot although it could have, and what keeps the joint from being worked out. */

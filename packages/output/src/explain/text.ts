@@ -9,6 +9,7 @@ import {
   thicknessAxis,
 } from '@dryfit/engine';
 import type { Locate } from '../place.js';
+import { degrees } from '../print/degrees.js';
 import { printLength, printText } from '../print/length.js';
 import { type Paint, PLAIN } from '../print/paint.js';
 import { placeOn, surfaceName, surfaceOn } from '../print/surface.js';
@@ -94,6 +95,8 @@ function signed(length: Rational, format: LengthFormat): string {
 
 function jointLines(joint: FittedJoint, format: LengthFormat): string[] {
   const lines = [`${joint.verb}, ${joint.meeting}; written as "${visible(joint.statement)}"`];
+  if (joint.mitre && joint.mitre.angle !== 45)
+    lines.push(`both ends are sawn ${degrees(joint.mitre.angle)} off square`);
   if (joint.without !== undefined) lines.push(`no connectors: "${visible(joint.without)}"`);
   if (joint.contact !== undefined && joint.run !== undefined) {
     const length = printLength(joint.contact.hi.sub(joint.contact.lo), format);

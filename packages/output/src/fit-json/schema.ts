@@ -126,7 +126,7 @@ const HalfSchema = exactly(
           fromDatum: Exact,
           centre: exactly(
             { x: Exact, y: Exact, z: Exact },
-            'Middle of its mouth in the cabinet; for a mitre on the toe line.',
+            'Middle of its mouth; for a mitre on the toe line. In the cabinet, or in the frame of a turned part.',
           ),
           length: Approximate,
         },
