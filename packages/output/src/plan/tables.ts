@@ -10,6 +10,7 @@ import {
   listed,
   minutes,
   patternWords,
+  slotsWord,
   spacerWords,
   stopWords,
   surfaceWords,
@@ -148,7 +149,7 @@ function setUpTable(job: PlannedJob, setUp: SetUp, index: number): Table {
     title: [
       `Set-up ${index + 1}: ${setting.machine}, ${setting.connector} `,
       setting.depth,
-      ` deep, slots in the ${surfaceWords(setting)}, pattern `,
+      ` deep, ${slotsWord(setUp)} in the ${surfaceWords(setting)}, pattern `,
       ...patternWords(setting),
       ', spacer ',
       ...spacerWords(setting),

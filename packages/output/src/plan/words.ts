@@ -1,4 +1,12 @@
-import { type ChangeOver, type Operation, type Rational, type Setting, say, type Text } from '@dryfit/engine';
+import {
+  type ChangeOver,
+  type Operation,
+  type Rational,
+  type Setting,
+  type SetUp,
+  say,
+  type Text,
+} from '@dryfit/engine';
 import { placeOn, surfaceName, surfaceOn } from '../print/surface.js';
 
 /** "12 + 10 = 22", "none", "a block of 21.8", "mark out". */
@@ -18,6 +26,14 @@ export function spacerWords({ spacer }: Setting): Text {
       return [first, ...others.flatMap((piece): Text => [' + ', piece]), ' = ', sum];
     }
   }
+}
+
+/** What a set-up mills: slots for biscuits, mortises for tenons, holes for dowels. */
+export function slotsWord({ operations }: Pick<SetUp, 'operations'>): string {
+  const shapes = new Set(operations.map(({ joint }) => joint.connector?.shape));
+  if (shapes.size !== 1) return 'slots';
+  if (shapes.has('dowel')) return 'holes';
+  return shapes.has('loose tenon') ? 'mortises' : 'slots';
 }
 
 /** "edge", "face", "mitre": the kind of surface that is slotted. */

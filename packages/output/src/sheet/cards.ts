@@ -1,4 +1,12 @@
-import { type LengthFormat, type Operation, opposite, type Rational, type SetUp, say } from '@dryfit/engine';
+import {
+  formatLength,
+  formatMm,
+  type LengthFormat,
+  type Operation,
+  opposite,
+  type Rational,
+  type SetUp,
+} from '@dryfit/engine';
 import { cabinetLabel } from '../batch.js';
 import type { PlannedJob } from '../plan/tables.js';
 import { printText } from '../print/length.js';
@@ -77,8 +85,16 @@ function groupsOf(job: PlannedJob, { pieces, weight, half }: Operation, format: 
   });
 }
 
-/** A length as large figures show it; in inches with what rounding took away. */
-export const figure = (length: Rational, format: LengthFormat): string => printText(say`${length}`, format);
+/** A length as large figures show it, without what rounding took away: that is told beside them. */
+export const figure = (length: Rational, format: LengthFormat): string => formatLength(length, format).text;
+
+/** What rounding took away from a figure, in words: "exactly 14 mm"; nothing where it took nothing. */
+export function exactly(length: Rational, format: LengthFormat): string {
+  if (formatLength(length, format).lost.isZero()) return '';
+  return format.units === 'in'
+    ? `exactly ${formatMm(length, { decimals: 3 }).text} mm`
+    : `exactly ${formatMm(length, { decimals: 4 }).text}`;
+}
 
 export const figures = (lengths: readonly Rational[], format: LengthFormat): string =>
   lengths.map((length) => figure(length, format)).join(format.units === 'in' ? '   ' : '  ');

@@ -2,14 +2,14 @@ import type { LengthFormat, SetUp } from '@dryfit/engine';
 import { cabinetLabel } from '../batch.js';
 import { MILLING_CAUTIONS } from '../cautions.js';
 import type { PlannedJob } from '../plan/tables.js';
-import { minutes, spacerWords, surfaceWords } from '../plan/words.js';
+import { minutes, slotsWord, spacerWords, surfaceWords } from '../plan/words.js';
 import { printText } from '../print/length.js';
 import { byText } from '../print/order.js';
 import { needed } from '../tables/connectors.js';
 import { figure } from './cards.js';
 import { fitted, wrapped } from './metrics.js';
-import { PAPERS, type Page, type Paper, Pen } from './page.js';
-import { changes, MARGIN } from './set-up-page.js';
+import { MARGIN, PAPERS, type Page, type Paper, Pen } from './page.js';
+import { changes } from './set-up-page.js';
 
 /** Connectors spoilt or lost, in parts of what is needed: common practice, no source. */
 const WASTE = 0.05;
@@ -36,13 +36,14 @@ export function coverPages(job: PlannedJob, paper: Paper, format: LengthFormat):
   return flow.pages();
 }
 
-function setUpWords({ setting, operations, slots }: SetUp, index: number, format: LengthFormat): string {
+function setUpWords(setUp: SetUp, index: number, format: LengthFormat): string {
+  const { setting, operations, slots } = setUp;
   const stop = setting.stop ? `stop ${figure(setting.stop, format)}` : 'no stop';
   const pieces = operations.reduce((sum, { count }) => sum + count, 0);
-  const what = `${setting.connector} ${figure(setting.depth, format)} deep, slots in the ${surfaceWords(setting)}`;
+  const what = `${setting.connector} ${figure(setting.depth, format)} deep, ${slotsWord(setUp)} in the ${surfaceWords(setting)}`;
   const lines = setting.pattern ?? 'lines as listed';
   const spacer = printText(spacerWords(setting), format);
-  return `${index + 1}.  ${what}, ${lines}, spacer ${spacer}, ${stop}: ${pieces} pieces, ${slots} slots`;
+  return `${index + 1}.  ${what}, ${lines}, spacer ${spacer}, ${stop}: ${pieces} pieces, ${slots} ${slotsWord(setUp)}`;
 }
 
 /** Lines one under the other, on as many pages as they take; the cautions stand at the foot of each. */

@@ -46,6 +46,9 @@ export const PAPERS: Readonly<Record<Paper, readonly [width: number, height: num
   Letter: [215.9, 279.4],
 };
 
+/** What stays white along every edge, mm. */
+export const MARGIN = 12;
+
 /** Collects the marks of a page. */
 export class Pen {
   readonly marks: Mark[] = [];

@@ -151,8 +151,11 @@ function words(pen: Pen, card: Card, { left, top, width, height, y }: Drawn & { 
   const down = card.lies.find((one) => one.endsWith(' down')) ?? '';
   const toward = `${card.toward} toward you`;
   if (card.operation.half.role === 'face') {
-    pen.onGround(middle, top + 4.4, up, fitted(up, room, 3.4, true), { align: 'middle', bold: true });
-    pen.onGround(middle, top + height - 1.6, down, fitted(down, room, 3), { align: 'middle' });
+    // Where slots run close to an end, its words stand on their other side.
+    const upAt = y - top < 7 ? y + 5 : top + 4.4;
+    const downAt = top + height - y < 7 ? y - 2.4 : top + height - 1.6;
+    pen.onGround(middle, upAt, up, fitted(up, room, 3.4, true), { align: 'middle', bold: true });
+    pen.onGround(middle, downAt, down, fitted(down, room, 3), { align: 'middle' });
     const above = y - top > height / 2;
     const at = above ? (top + 5 + y) / 2 + 1.2 : (y + top + height - 4) / 2 + 1.2;
     pen.onGround(middle, at, toward, fitted(toward, room, 3.6, true), { align: 'middle', bold: true });

@@ -1,14 +1,14 @@
 import type { ChangeOver, LengthFormat, SetUp } from '@dryfit/engine';
 import { MILLING_CAUTIONS } from '../cautions.js';
 import type { PlannedJob } from '../plan/tables.js';
-import { CHANGE_WORDS, minutes, patternWords, spacerWords, surfaceWords } from '../plan/words.js';
+import { CHANGE_WORDS, minutes, slotsWord, surfaceWords } from '../plan/words.js';
 import { printText } from '../print/length.js';
-import { type Card, cardsOf, figure, figures } from './cards.js';
+import { type Card, cardsOf, figure } from './cards.js';
 import { fitted, wrapped } from './metrics.js';
-import { PAPERS, type Page, type Paper, Pen } from './page.js';
+import { MARGIN, PAPERS, type Page, type Paper, Pen } from './page.js';
 import { drawPiece } from './piece.js';
+import { settingBoxes } from './setting-boxes.js';
 
-export const MARGIN = 12;
 /** More tick boxes than this are not printed for one line of pieces; the count is. */
 const MOST_BOXES = 24;
 
@@ -98,7 +98,7 @@ function page(
   const jobTitle = printText(job.title, format);
   pen.text(right, 18, jobTitle, fitted(jobTitle, inside * 0.38, 5, true), { bold: true, align: 'end' });
   pen.text(right, 23, `lengths in ${format.units === 'in' ? 'inches' : 'millimetres'}`, 3.2, { align: 'end' });
-  const what = `${setting.machine}: ${setting.connector}, slots in the ${surfaceWords(setting)}`;
+  const what = `${setting.machine}: ${setting.connector}, ${slotsWord(setUp)} in the ${surfaceWords(setting)}`;
   pen.text(MARGIN, 31, what, fitted(what, inside, 6, true), { bold: true });
   if (job.errors > 0) {
     const warning = `${job.errors} ${job.errors === 1 ? 'ERROR' : 'ERRORS'} FOUND: DO NOT MILL FROM THIS SHEET`;
@@ -106,92 +106,12 @@ function page(
     pen.text(width / 2, 38, warning, 4, { bold: true, align: 'middle' });
   }
   const boxesTop = job.errors > 0 ? 42 : 35;
-  settings(pen, boxesTop, inside, setUp, cards, format);
+  settingBoxes(pen, boxesTop, inside, setUp, cards, format);
   const room = roomFor(paper, job.errors > 0);
   cardGrid(pen, cards, setUp, room, format);
   const foot = room.y + room.height;
   footer(pen, job, index, part < parts, foot, width, height);
   return { width, height, title: `${jobTitle}, ${title}`, marks: pen.marks };
-}
-
-/** The large figures: depth, spacer, stop; lines, base to centre. */
-function settings(
-  pen: Pen,
-  top: number,
-  inside: number,
-  setUp: SetUp,
-  cards: readonly Card[],
-  format: LengthFormat,
-): void {
-  const { setting } = setUp;
-  const third = (inside - 6) / 3;
-  const ends = [...new Set(cards.flatMap(({ stopEnd }) => stopEnd ?? []))];
-  const stack = printText(spacerWords(setting), format);
-  const sum =
-    setting.spacer.kind === 'stock'
-      ? figure(
-          setting.spacer.stack.reduce((total, piece) => total.add(piece)),
-          format,
-        )
-      : setting.spacer.kind === 'cut'
-        ? figure(setting.spacer.width, format)
-        : setting.spacer.kind === 'none'
-          ? 'none'
-          : 'mark out';
-  const spacerNote = {
-    stock: `${stack}: between fence and piece`,
-    cut: 'a block cut to that width: between fence and piece',
-    none: 'the piece itself goes against the fence',
-    'mark out': 'no spacer makes it up: mark out each slot',
-  }[setting.spacer.kind];
-  bigBox(
-    pen,
-    MARGIN,
-    top,
-    third,
-    'DEPTH',
-    figure(setting.depth, format),
-    `for ${setting.connector}; cut a test slot in scrap first`,
-  );
-  bigBox(pen, MARGIN + third + 3, top, third, 'SPACER', sum, spacerNote);
-  const stopNote = setting.stop
-    ? ends.length > 0
-      ? `measured from the ${ends.join(' or the ')}`
-      : 'measured from the end'
-    : 'no stop in this set-up';
-  bigBox(
-    pen,
-    MARGIN + 2 * (third + 3),
-    top,
-    third,
-    'STOP',
-    setting.stop ? figure(setting.stop, format) : 'none',
-    stopNote,
-  );
-  const y = top + 28;
-  pen.box(MARGIN, y, inside - third - 3, 18, 0.5);
-  const pattern =
-    setting.pattern === undefined
-      ? 'LINES, from the fence'
-      : `LINES of pattern ${printText(patternWords(setting), format)}, from the fence`;
-  pen.text(MARGIN + 2, y + 4.4, pattern, 3.2, { bold: true });
-  const lines = figures(setting.lines, format);
-  pen.text(MARGIN + 2, y + 14.5, lines, fitted(lines, inside - third - 8, 9, true), { bold: true });
-  smallBox(pen, MARGIN + 2 * (third + 3), y, third, 'BASE TO CENTRE', figure(setting.base, format));
-}
-
-function bigBox(pen: Pen, x: number, y: number, width: number, label: string, value: string, note: string): void {
-  pen.box(x, y, width, 25, 0.9);
-  pen.text(x + 2, y + 4.6, label, 3.6, { bold: true });
-  pen.text(x + width / 2, y + 16.2, value, fitted(value, width - 6, 12, true), { bold: true, align: 'middle' });
-  const lines = wrapped(note, width - 4, 2.9).slice(0, 2);
-  for (const [i, line] of lines.entries()) pen.text(x + 2, y + 20.4 + i * 3.3, line, 2.9);
-}
-
-function smallBox(pen: Pen, x: number, y: number, width: number, label: string, value: string): void {
-  pen.box(x, y, width, 18, 0.5);
-  pen.text(x + 2, y + 4.4, label, 3.2, { bold: true });
-  pen.text(x + width / 2, y + 14.5, value, fitted(value, width - 6, 9, true), { bold: true, align: 'middle' });
 }
 
 function cardGrid(

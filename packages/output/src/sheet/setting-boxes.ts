@@ -1,0 +1,116 @@
+import { type LengthFormat, Rational, type Setting, type SetUp } from '@dryfit/engine';
+import { patternWords, spacerWords } from '../plan/words.js';
+import { printText } from '../print/length.js';
+import { type Card, exactly, figure, figures } from './cards.js';
+import { fitted, wrapped } from './metrics.js';
+import { MARGIN, type Pen } from './page.js';
+
+const GAP = 3;
+
+/** What is set, in large figures: depth, spacer and stop; under these the lines and the base. */
+export function settingBoxes(
+  pen: Pen,
+  top: number,
+  inside: number,
+  setUp: SetUp,
+  cards: readonly Card[],
+  format: LengthFormat,
+): void {
+  const { setting } = setUp;
+  const third = (inside - 2 * GAP) / 3;
+  const column = (n: number) => MARGIN + n * (third + GAP);
+  const depth = [exactly(setting.depth, format), `for ${setting.connector}; cut a test piece in scrap first`];
+  large(pen, column(0), top, third, 'DEPTH', figure(setting.depth, format), depth);
+  const [spacer, ...spacerNotes] = spacerFigure(setting, format);
+  large(pen, column(1), top, third, 'SPACER', spacer, spacerNotes);
+  const [stop, ...stopNotes] = stopFigure(setting, cards, format);
+  large(pen, column(2), top, third, 'STOP', stop, stopNotes);
+
+  const y = top + 28;
+  const wide = 2 * third + GAP;
+  const pattern = setting.pattern === undefined ? '' : ` of pattern ${printText(patternWords(setting), format)}`;
+  const lost = setting.lines.some((line) => exactly(line, format) !== '');
+  const exact = lost ? `; exactly ${figures(setting.lines, { units: 'mm', decimals: 3 })} mm` : '';
+  const lines = `LINES${pattern}, from the fence${exact}`;
+  small(pen, MARGIN, y, wide, lines, figures(setting.lines, format), 'start');
+  const base = exactly(setting.base, format);
+  small(
+    pen,
+    column(2),
+    y,
+    third,
+    base === '' ? 'BASE TO CENTRE' : `BASE TO CENTRE, ${base}`,
+    figure(setting.base, format),
+    'middle',
+  );
+}
+
+function spacerFigure({ spacer, ...setting }: Setting, format: LengthFormat): [string, ...string[]] {
+  switch (spacer.kind) {
+    case 'none':
+      return ['none', 'the piece itself goes against the fence'];
+    case 'mark out':
+      return ['mark out', 'no spacer makes it up: mark out each one'];
+    case 'cut':
+      return [
+        figure(spacer.width, format),
+        exactly(spacer.width, format),
+        'a block cut to that width: between fence and piece',
+      ];
+    case 'stock': {
+      const sum = Rational.sum(spacer.stack);
+      const made =
+        spacer.stack.length > 1
+          ? `${stackWords({ ...setting, spacer }, format)}: between fence and piece`
+          : 'between fence and piece';
+      return [figure(sum, format), exactly(sum, format), made];
+    }
+  }
+}
+
+/** Spacers are told by what is written on them: millimetres, whatever the sheet is in, where inches would be rounded. */
+function stackWords(setting: Setting, format: LengthFormat): string {
+  const isExact =
+    setting.spacer.kind !== 'stock' || setting.spacer.stack.every((piece) => exactly(piece, format) === '');
+  return isExact ? printText(spacerWords(setting), format) : `${printText(spacerWords(setting), { units: 'mm' })} mm`;
+}
+
+function stopFigure({ stop }: Setting, cards: readonly Card[], format: LengthFormat): [string, ...string[]] {
+  if (!stop) return ['none', 'no stop in this set-up'];
+  const ends = [...new Set(cards.flatMap(({ stopEnd }) => stopEnd ?? []))];
+  return [figure(stop, format), exactly(stop, format), `measured from the ${ends.join(' or the ') || 'end'}`];
+}
+
+function large(
+  pen: Pen,
+  x: number,
+  y: number,
+  width: number,
+  label: string,
+  value: string,
+  notes: readonly string[],
+): void {
+  pen.box(x, y, width, 25, 0.9);
+  pen.text(x + 2, y + 4.6, label, 3.6, { bold: true });
+  pen.text(x + width / 2, y + 16.2, value, fitted(value, width - 6, 12, true), { bold: true, align: 'middle' });
+  const note = notes.filter((one) => one !== '').join('; ');
+  for (const [i, line] of wrapped(note, width - 4, 2.9)
+    .slice(0, 2)
+    .entries())
+    pen.text(x + 2, y + 20.4 + i * 3.3, line, 2.9);
+}
+
+function small(
+  pen: Pen,
+  x: number,
+  y: number,
+  width: number,
+  label: string,
+  value: string,
+  align: 'start' | 'middle',
+): void {
+  pen.box(x, y, width, 18, 0.5);
+  pen.text(x + 2, y + 4.4, label, fitted(label, width - 4, 3.2, true), { bold: true });
+  const size = fitted(value, width - 6, 9, true);
+  pen.text(align === 'start' ? x + 2 : x + width / 2, y + 14.5, value, size, { bold: true, align });
+}
