@@ -163,7 +163,8 @@ export async function visibleLines(page: Page): Promise<string[]> {
 export async function quickFix(page: Page, title: RegExp, shown?: () => Promise<void>): Promise<string> {
   const menu = page.locator('.action-widget');
   const row = menu.locator('.monaco-list-row.action', { hasText: title }).first();
-  // A menu asked for while the text is still being worked out says that there is nothing, as it does to a hasty hand.
+  // A quarter of a second after the cursor has come somewhere the editor asks by itself, for its light bulb, and drops
+  // the question for a menu that is not answered by then: a hasty hand presses again.
   for (let attempt = 1; ; attempt++) {
     await page.keyboard.press('Control+.');
     try {
