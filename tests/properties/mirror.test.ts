@@ -53,6 +53,7 @@ function told({ fit, findings }: FitResult, seen: Seen): unknown {
     surface: seen.side(one.surface),
     datum: seen.side(one.datum),
     from: { ...one.from, side: seen.side(one.from.side) },
+    mitre: one.mitre && { ...one.mitre, outer: seen.side(one.mitre.outer) },
     stop: one.stop && { end: seen.side(one.stop.end), at: one.stop.at.toString() },
     hand: seen.hand(one.hand),
     slots: one.slots.map(({ centre: _, ...slot }) => slot),

@@ -106,6 +106,16 @@ describe('another batch', () => {
     expect(other.materials.get('thick')?.measured?.value.toString()).toBe('34');
   });
 
+  test('takes the place of the nominal thickness where sizes are worked from that', () => {
+    const spec = { ...periodicals(), thickness: 'nominal' as const };
+    const other = ifMeasured(spec, new Map([['birch18', Rational.of(19)]]));
+    expect(other.recut.map(({ part, size, change }) => `${part} ${size} ${change.from} ${change.to}`)).toContain(
+      'top length 564 562',
+    );
+    // The back is worked from its nominal thickness before and after.
+    expect(other.thicker.map(({ part }) => part)).not.toContain('back');
+  });
+
   test('of a material that no part is of changes nothing', () => {
     const other = ifMeasured(periodicals(), new Map([['oak', Rational.of(20)]]));
     expect([other.recut, other.reset, other.cuts, other.thicker]).toEqual([[], [], [], []]);

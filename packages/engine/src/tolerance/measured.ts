@@ -1,6 +1,7 @@
 import type { Fit, FittedPart, Half, Slot } from '../fit/fit.js';
 import { Rational } from '../number/rational.js';
 import { workOut } from '../pipeline.js';
+import type { Toleranced } from '../spec/input.js';
 import type { PartId, Spec } from '../spec/spec.js';
 import type { Material, Shop } from '../spec/stock.js';
 
@@ -44,33 +45,47 @@ export interface Otherwise {
   readonly thicker: readonly { readonly part: PartId; readonly change: Changed }[];
 }
 
-/** The same cabinet from a batch that measures otherwise; a material's tolerance stays what it was. */
+/**
+ * The same cabinet from a batch that measures otherwise; a material's tolerance stays what it was. Whichever thickness
+ * sizes are worked from, the nominal or the measured one, is the one that is taken from the batch.
+ */
 export function fromBatch(spec: Spec, batch: Batch): Spec {
+  const { bands, machines, connectors, patterns, jig, pose, limits, tolerances } = spec.shop;
   const materials = new Map(spec.shop.materials);
   for (const [name, value] of batch) {
     const material = materials.get(name);
-    if (!material) continue;
-    const before = material.measured ?? material.thickness;
-    materials.set(name, { ...material, measured: { ...before, value } });
+    if (material) materials.set(name, thick(spec, material, value));
   }
-  for (const [name, material] of spec.shop.materials)
-    if (material.layers && !batch.has(name)) materials.set(name, gluedUp(materials, material));
-  const { bands, machines, connectors, patterns, jig, pose, limits, tolerances } = spec.shop;
+  for (const [name, material] of materials)
+    if (material.layers && !batch.has(name)) materials.set(name, gluedUp(spec, materials, material));
   const shop: Shop = { materials, bands, machines, connectors, patterns, jig, pose, limits, tolerances };
-  return { ...spec, shop, thickness: 'measured' };
+  return { ...spec, shop };
+}
+
+const used = (spec: Spec, material: Material): Toleranced =>
+  spec.thickness === 'measured' && material.measured ? material.measured : material.thickness;
+
+function thick(spec: Spec, material: Material, value: Rational): Material {
+  const thickness = { ...used(spec, material), value };
+  return spec.thickness === 'measured' ? { ...material, measured: thickness } : { ...material, thickness };
 }
 
 /** Sheets glued up of sheets of the batch are as thick as their layers now are. */
-function gluedUp(materials: ReadonlyMap<string, Material>, material: Material, within = new Set<string>()): Material {
+function gluedUp(
+  spec: Spec,
+  materials: ReadonlyMap<string, Material>,
+  material: Material,
+  within: ReadonlySet<string> = new Set(),
+): Material {
   const layers = (material.layers ?? []).map((name) => {
     const layer = materials.get(name);
     if (!layer || within.has(name)) return undefined;
-    return layer.layers ? gluedUp(materials, layer, new Set([...within, name])) : layer;
+    return layer.layers ? gluedUp(spec, materials, layer, new Set([...within, name])) : layer;
   });
-  const values = layers.map((layer) => (layer?.measured ?? layer?.thickness)?.value);
-  if (values.some((value) => value === undefined)) return material;
-  const value = Rational.sum(values as Rational[]);
-  return { ...material, measured: { ...(material.measured ?? material.thickness), value } };
+  const values = layers.flatMap((layer) => (layer ? [used(spec, layer).value] : []));
+  if (values.length < layers.length) return material;
+  const value = Rational.sum(values);
+  return value.equals(used(spec, material).value) ? material : thick(spec, material, value);
 }
 
 /** Works a cabinet out from another batch, and lists what has to be re-cut or re-set. */
