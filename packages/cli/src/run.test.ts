@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { stripVTControlCharacters } from 'node:util';
@@ -135,17 +135,28 @@ describe('the severity of a check', () => {
     expect([code, err]).toEqual([2, expect.stringContaining('is not turned off')]);
   });
 
+  const milder = async () =>
+    (await severities()).found
+      .filter((one) => one.endsWith(' error'))
+      .flatMap((one) => ['--severity', one.replace(' error', '=info')]);
+
+  it('explain goes by it as check does', async () => {
+    const args = ['explain', 'base.joinery', 'lh'];
+    expect((await dryfit([...args, ...(await milder())])).code).toBe(0);
+    const { code, err } = await dryfit([...args, '--severity', 'never-usd=info']);
+    expect([code, err]).toEqual([2, expect.stringContaining('did you mean never-used')]);
+  });
+
   it.each([
     ['build', 'base.joinery', '--out', 'tables'],
     ['draw', 'base.joinery', '--out', 'tables'],
-    ['explain', 'base.joinery', 'lh'],
-  ])('%s goes by it as check does', async (...args) => {
-    const errors = (await severities()).found.filter((one) => one.endsWith(' error'));
-    expect((await dryfit(args)).code).toBe(1);
-    const milder = errors.flatMap((one) => ['--severity', one.replace(' error', '=info')]);
-    expect((await dryfit([...args, ...milder])).code).toBe(0);
-    const { code, err } = await dryfit([...args, '--severity', 'never-usd=info']);
-    expect([code, err]).toEqual([2, expect.stringContaining('did you mean never-used')]);
+  ])('%s tells findings by it, and makes nothing of what cannot be made', async (...args) => {
+    const { code, err } = await dryfit([...args, ...(await milder())]);
+    expect(code).toBe(1);
+    expect(err).not.toContain('error[');
+    expect(err).toContain('however mildly they are told');
+    expect(existsSync(join(cwd, 'tables'))).toBe(false);
+    expect((await dryfit([...args, '--severity', 'never-usd=info'])).code).toBe(2);
   });
 
   it.each(['never-usd=info', 'never-used=loud', 'never-used', '=info'])(

@@ -27,13 +27,17 @@ export async function sound(
   const examination = await examineFile(file, options, io);
   const format = lengthFormat(options, examination.units);
   const found = gatherFindings(examination.found, examination.locate);
-  const counts = countFindings(found);
+  const told = countFindings(found);
+  // Made milder for telling, an error is still one for the saw.
+  const errors = found.filter(({ finding }) => [finding.severity, finding.asFound].includes('error')).length;
+  const counts = { ...told, errors };
   io.err.write(findingsText(found, { format, locate: examination.locate, paint: paintFor(io.err, io.env) }));
-  if (found.length > 0) io.err.write(`${summary(counts, 1)}\n`);
+  if (found.length > 0) io.err.write(`${summary(told, 1)}\n`);
   if (counts.errors === 0 || options.withErrors) return { examination, format, counts };
   const does = { written: 'writes', drawn: 'draws', planned: 'plans' }[made];
+  const milder = errors > told.errors ? ', however mildly they are told' : '';
   io.err.write(
-    `dryfit: nothing was ${made}, because nothing with errors is to be made; --with-errors ${does} it marked so\n`,
+    `dryfit: nothing was ${made}, because nothing with errors is to be made${milder}; --with-errors ${does} it marked so\n`,
   );
   return undefined;
 }

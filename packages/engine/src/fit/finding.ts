@@ -26,6 +26,8 @@ export interface Finding {
   /** Name of the check, such as `slot-near-edge`. */
   readonly code: string;
   readonly severity: Severity;
+  /** What the check itself takes it to be, where a house takes it otherwise. */
+  readonly asFound?: Severity | undefined;
   /** What is wrong and why, with its numbers; one or two sentences. */
   readonly message: Text;
   /** What would cure it, as an imperative sentence. */

@@ -28,7 +28,7 @@ export function withSeverities(findings: readonly Finding[], wanted: Severities)
     const severity = Object.hasOwn(wanted, finding.code) ? wanted[finding.code] : undefined;
     if (severity === undefined || severity === finding.severity || FIXED.includes(finding.code)) return [finding];
     if (severity === 'off') return finding.severity === 'error' ? [finding] : [];
-    return [{ ...finding, severity }];
+    return [{ ...finding, severity, asFound: finding.severity }];
   });
 }
 
