@@ -42,7 +42,8 @@ export function drawnCabinet(
 
 /** Everything of a scene that a reader can point at. */
 export function shapesOf(scene: Scene): readonly Shape[] {
-  return [...scene.parts.flatMap((part) => [part, ...part.cuts]), ...scene.joints, ...(scene.marks ?? [])];
+  const cut = scene.parts.flatMap((part) => [part, ...part.cuts, ...(part.along ?? [])]);
+  return [...cut, ...scene.joints, ...(scene.marks ?? [])];
 }
 
 const NOWHERE: TextPlace = { uri: '', range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } } };

@@ -1,5 +1,5 @@
 import { type Element, element } from './element.js';
-import { rectOf, round, TEXT, textWidth } from './elevation/ink.js';
+import { LINE, type Patch, rectOf, round, TEXT, textWidth } from './elevation/ink.js';
 import type { Flat } from './exploded/view.js';
 import type { SceneMark } from './scene.js';
 import { markOf } from './shape.js';
@@ -11,13 +11,16 @@ const ASIDE: Flat = [14, -12];
 
 /**
  * Marked places: a cross at each, a line between its ends where these lie apart, and its words on a leader. Words that
- * stand at another place already are not said again, since a row of slots meets the next in many places.
+ * stand at another place already are not said again, since a row of slots meets the next in many places. They keep
+ * clear of what is `written` already.
  */
 export function drawMarks(
   marks: readonly SceneMark[],
   onPaper: (mark: SceneMark, end: 0 | 1) => Flat,
+  written: readonly Patch[] = [],
 ): readonly Element[] {
   const said = new Set<string>();
+  const taken = [...written];
   return marks.map((mark) => {
     const again = said.has(mark.words);
     said.add(mark.words);
@@ -26,7 +29,7 @@ export function drawMarks(
     return markOf(mark, 'mark', mark.severity, [
       element('path', { class: 'halo', d: crossAt(from, to, middle) }),
       element('path', { class: 'cross', d: crossAt(from, to, middle) }),
-      ...(again ? [] : wordsBeside(mark.words, middle)),
+      ...(again ? [] : wordsBeside(mark.words, middle, taken)),
     ]);
   });
 }
@@ -37,17 +40,26 @@ function crossAt(from: Flat, to: Flat, [x, y]: Flat): string {
   return `${line}M${at(-ARM, -ARM)}L${at(ARM, ARM)}M${at(-ARM, ARM)}L${at(ARM, -ARM)}`;
 }
 
-function wordsBeside(words: string, [x, y]: Flat): readonly Element[] {
-  const [left, base] = [x + ASIDE[0], y + ASIDE[1]];
-  const patch = {
+/** Words on a leader, clear of those that are `taken` already. */
+function wordsBeside(words: string, [x, y]: Flat, taken: Patch[]): readonly Element[] {
+  const left = x + ASIDE[0];
+  const at = (base: number): Patch => ({
     left: left - 2,
     right: left + textWidth(words) + 2,
     top: base - TEXT * 0.9,
     bottom: base + TEXT * 0.3,
-  };
+  });
+  // A line up or down, then two, and so on; each word there is can be in the way of two.
+  const lines = Array.from({ length: 2 * taken.length + 1 }, (_, i) => (i % 2 === 0 ? -i / 2 : (i + 1) / 2));
+  const bases = lines.map((line) => y + ASIDE[1] + line * LINE);
+  const base = bases.find((one) => !taken.some((other) => meets(at(one), other))) ?? y + ASIDE[1];
+  taken.push(at(base));
   return [
     element('path', { class: 'leader', d: `M${round(x)} ${round(y)}L${round(left)} ${round(base + 2)}` }),
-    rectOf('ground', patch),
+    rectOf('ground', at(base)),
     element('text', { class: 'words', x: round(left), y: round(base) }, words),
   ];
 }
+
+const meets = (a: Patch, b: Patch): boolean =>
+  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;

@@ -32,6 +32,7 @@ export class Ink {
   private readonly lines: Element[] = [];
   // Words come last, so that no line runs through them.
   private readonly words: Element[] = [];
+  private readonly patches: Patch[] = [];
   private readonly over: Element[] = [];
   private extent: Patch | undefined;
 
@@ -42,6 +43,11 @@ export class Ink {
   /** Over everything, the words as well. */
   onTop(...elements: readonly Element[]): void {
     this.over.push(...elements);
+  }
+
+  /** Paper that words stand on. */
+  get written(): readonly Patch[] {
+    return this.patches;
   }
 
   get drawn(): readonly Element[] {
@@ -78,6 +84,7 @@ export class Ink {
       ? { left: x - size * 0.8, right: x + size * 0.25, top: y - start - long, bottom: y - start }
       : { left: x + start, right: x + start + long, top: y - size * 0.8, bottom: y + size * 0.25 };
     this.take(patch);
+    this.patches.push(patch);
     if (clear) this.words.push(rectOf('ground', patch));
     this.words.push(
       element(

@@ -66,7 +66,7 @@ export function drawView(asked: Asked): Ink {
   const seen = `${surfaceName(part, look.face)}, seen ${SEEN[look.face]}${grain ? '' : `; grain along its ${wayOf(sheet, part)}`}`;
   const { top } = ink.taken;
   ink.text(seen, [0, top - 12], { kind: 'heading', size: 16 });
-  ink.onTop(...drawMarks(marks, ({ ends }, end) => onFace(sheet, ends[end])));
+  ink.onTop(...drawMarks(marks, ({ ends }, end) => onFace(sheet, ends[end]), ink.written));
   return ink;
 }
 
