@@ -103,6 +103,23 @@ export class Ink {
   }
 }
 
+/** Paper that the words of elements stand on; words that are turned are not among them. */
+export function wordsIn(elements: readonly (Element | string)[]): readonly Patch[] {
+  return elements.flatMap((one) => {
+    if (typeof one === 'string') return [];
+    const {
+      x,
+      y,
+      'font-size': size = one.attributes.class === 'title' ? 18 : TEXT,
+      'text-anchor': anchor,
+    } = one.attributes;
+    if (one.tag !== 'text') return wordsIn(one.children);
+    const long = textWidth(one.children.join(''), Number(size));
+    const left = Number(x) - (anchor === 'end' ? long : anchor === 'middle' ? long / 2 : 0);
+    return [{ left, right: left + long, top: Number(y) - Number(size) * 0.8, bottom: Number(y) + Number(size) * 0.25 }];
+  });
+}
+
 export const round = (n: number): string => String(Math.round(n * 100) / 100 + 0);
 
 export const pathOf = (kind: string, ...strokes: readonly (readonly Flat[])[]): Element =>

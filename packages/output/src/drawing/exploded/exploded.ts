@@ -1,5 +1,5 @@
 import { type Element, element } from '../element.js';
-import { textWidth } from '../elevation/ink.js';
+import { type Patch, textWidth, wordsIn } from '../elevation/ink.js';
 import { drawMarks } from '../marked.js';
 import type { Scene, SceneMark } from '../scene.js';
 import { worstOf } from '../shape.js';
@@ -15,7 +15,7 @@ import { steadily, tightly } from './sheet.js';
 import { materialOf, type Piece, piecesOf } from './solid.js';
 import { boxAround, moved, type SpreadPart, spread, standing } from './spread.js';
 import { plus, type Vector } from './vector.js';
-import { type Eye, eyeOf, type Flat, onPaper, type View } from './view.js';
+import { eyeOf, type Flat, onPaper, type View } from './view.js';
 import { wordsAround } from './words.js';
 
 /** Size of the sheet; names stand left and right of the picture, and the sheet grows for many of them. */
@@ -39,7 +39,7 @@ export function exploded(scene: Scene, view: View, options: ExplodedOptions = {}
   const { eye, bodies, order, whole } = arranged(scene, view);
   const worst = worstOf(scene);
   const { width, height: least } = options.size ?? { width: WIDTH, height: HEIGHT };
-  const words = bodies.map(({ part }) => named(part.part, worst(part.shape)));
+  const words = bodies.map(({ part }) => nameOf(part.part, worst(part.shape)));
   const column = options.size ? columnFor(words, width) : COLUMN;
   const heading = headingOf(scene, width);
   const head = HEAD + (heading.length - 1) * HEAD_LINE;
@@ -51,10 +51,17 @@ export function exploded(scene: Scene, view: View, options: ExplodedOptions = {}
   const drawn = boundsOf(seen.length > 0 ? seen.map(sheet) : [[width / 2, height / 2]]);
   const names = anchorsOf(order, eye).map(({ body, at, hidden }) => ({
     part: body.part,
-    words: named(body.part.part, worst(body.part.shape)),
+    words: nameOf(body.part.part, worst(body.part.shape)),
     at: sheet(at),
     hidden,
   }));
+  const named = namesBeside(names, {
+    left: Math.max(column - 12, drawn.left - 40),
+    right: Math.min(width - column + 12, drawn.right + 40),
+    top: head + 10,
+    bottom: height - FOOT,
+  });
+  const sides = wordsAround(whole, eye, sheet, Math.min(drawn.bottom, room.bottom), room);
   return element(
     'svg',
     {
@@ -66,18 +73,9 @@ export function exploded(scene: Scene, view: View, options: ExplodedOptions = {}
     element('title', {}, `${scene.title}, exploded`),
     element('g', { class: 'heading' }, ...heading),
     element('g', { class: 'parts' }, ...paint(order, { eye, sheet, mark: worst, hidden: !options.visibleOnly })),
-    ...marksOn(scene, bodies, eye, sheet),
-    element('g', { class: 'sides' }, ...wordsAround(whole, eye, sheet, Math.min(drawn.bottom, room.bottom), room)),
-    element(
-      'g',
-      { class: 'names' },
-      ...namesBeside(names, {
-        left: Math.max(column - 12, drawn.left - 40),
-        right: Math.min(width - column + 12, drawn.right + 40),
-        top: head + 10,
-        bottom: height - FOOT,
-      }),
-    ),
+    ...marksOn(scene, bodies, (p) => sheet(onPaper(eye, p)), wordsIn([...heading, ...sides, ...named])),
+    element('g', { class: 'sides' }, ...sides),
+    element('g', { class: 'names' }, ...named),
   );
 }
 
@@ -121,19 +119,18 @@ function placedPiece({ faces, points }: Piece, { part: { turn }, shift }: Body):
 function marksOn(
   { marks = [] }: Scene,
   bodies: readonly Body[],
-  eye: Eye,
-  sheet: (p: Flat) => Flat,
+  onSheet: (p: Vector) => Flat,
+  written: readonly Patch[],
 ): readonly Element[] {
   const shifts = new Map(bodies.map(({ part, shift }) => [part.part, shift]));
   const shiftOf = ({ parts: [part = ''] }: SceneMark): Vector | undefined => shifts.get(part);
   const here = marks.filter((mark) => shiftOf(mark));
   if (here.length === 0) return [];
-  const at = (mark: SceneMark, end: 0 | 1): Flat =>
-    sheet(onPaper(eye, plus(mark.ends[end], shiftOf(mark) ?? [0, 0, 0])));
-  return [element('g', { class: 'marks' }, ...drawMarks(here, at))];
+  const at = (mark: SceneMark, end: 0 | 1): Flat => onSheet(plus(mark.ends[end], shiftOf(mark) ?? [0, 0, 0]));
+  return [element('g', { class: 'marks' }, ...drawMarks(here, at, written))];
 }
 
-function named(name: string, worst: string | undefined): string {
+function nameOf(name: string, worst: string | undefined): string {
   return worst === undefined || worst === 'info' ? name : `${name} (${worst})`;
 }
 
