@@ -36,6 +36,8 @@ export interface Group {
   readonly cabinet: string;
   readonly parts: string;
   readonly count: number;
+  /** The same pieces have been on an earlier card of this set-up. */
+  readonly again: boolean;
   readonly weight: string;
   readonly packer: Rational | undefined;
 }
@@ -66,9 +68,16 @@ export function cardsOf(job: PlannedJob, { operations, setting }: SetUp, format:
     kept.groups.push(...groupsOf(job, operation, format));
     cards.set(key, kept);
   }
+  const seen = new Set<string>();
+  const told = (group: Group): Group => {
+    const key = `${group.cabinet}: ${group.parts}`;
+    const again = seen.has(key);
+    seen.add(key);
+    return { ...group, again };
+  };
   return [...cards.values()]
-    .map(({ card, groups }): Card => ({ ...card, groups }))
-    .sort((a, b) => (a.hand === b.hand ? 0 : a.hand === 'left' ? -1 : 1));
+    .sort((a, b) => (a.card.hand === b.card.hand ? 0 : a.card.hand === 'left' ? -1 : 1))
+    .map(({ card, groups }): Card => ({ ...card, groups: groups.map(told) }));
 }
 
 function groupsOf(job: PlannedJob, { pieces, weight, half }: Operation, format: LengthFormat): Group[] {
@@ -79,6 +88,7 @@ function groupsOf(job: PlannedJob, { pieces, weight, half }: Operation, format: 
       cabinet: made ? printText(cabinetLabel(made.result.fit), format) : '',
       parts: partNames(own),
       count,
+      again: false,
       weight: weight ? `${Number(weight.toNumber().toFixed(1))} kg` : '',
       packer: half.packer,
     };
@@ -88,13 +98,13 @@ function groupsOf(job: PlannedJob, { pieces, weight, half }: Operation, format: 
 /** A length as large figures show it, without what rounding took away: that is told beside them. */
 export const figure = (length: Rational, format: LengthFormat): string => formatLength(length, format).text;
 
-/** What rounding took away from a figure, in words: "exactly 14 mm"; nothing where it took nothing. */
+/** What is to be set where a figure is rounded, in words; nothing where it is not. */
 export function exactly(length: Rational, format: LengthFormat): string {
   if (formatLength(length, format).lost.isZero()) return '';
   return format.units === 'in'
-    ? `exactly ${formatMm(length, { decimals: 3 }).text} mm`
+    ? `set ${formatMm(length, { decimals: 3 }).text} mm: this is the nearest fraction`
     : `exactly ${formatMm(length, { decimals: 4 }).text}`;
 }
 
 export const figures = (lengths: readonly Rational[], format: LengthFormat): string =>
-  lengths.map((length) => figure(length, format)).join(format.units === 'in' ? '   ' : '  ');
+  lengths.map((length) => figure(length, format)).join(',  ');

@@ -7,9 +7,9 @@ import { printText } from '../print/length.js';
 import { byText } from '../print/order.js';
 import { needed } from '../tables/connectors.js';
 import { figure } from './cards.js';
+import { changes } from './footer.js';
 import { fitted, wrapped } from './metrics.js';
 import { MARGIN, PAPERS, type Page, type Paper, Pen } from './page.js';
-import { changes } from './set-up-page.js';
 
 /** Connectors spoilt or lost, in parts of what is needed: common practice, no source. */
 const WASTE = 0.05;
@@ -31,7 +31,7 @@ export function coverPages(job: PlannedJob, paper: Paper, format: LengthFormat):
   const { plan } = job;
   flow.heading(`Set-ups, in this order: ${minutes(plan.change)} min to change, ${minutes(plan.mill)} min to mill`);
   plan.setUps.forEach((setUp, i) => {
-    flow.ticked(setUpWords(setUp, i, format), `change ${changes(setUp.changed)}`);
+    flow.ticked(setUpWords(setUp, i, format), changes(setUp.changed, setUp.setting, format));
   });
   return flow.pages();
 }

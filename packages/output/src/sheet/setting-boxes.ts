@@ -28,9 +28,10 @@ export function settingBoxes(
 
   const y = top + 28;
   const wide = 2 * third + GAP;
-  const pattern = setting.pattern === undefined ? '' : ` of pattern ${printText(patternWords(setting), format)}`;
+  const pattern =
+    setting.pattern === undefined ? '' : ` for these pieces (pattern ${printText(patternWords(setting), format)})`;
   const lost = setting.lines.some((line) => exactly(line, format) !== '');
-  const exact = lost ? `; exactly ${figures(setting.lines, { units: 'mm', decimals: 3 })} mm` : '';
+  const exact = lost ? `; set ${figures(setting.lines, { units: 'mm', decimals: 3 })} mm` : '';
   const lines = `LINES${pattern}, from the fence${exact}`;
   small(pen, MARGIN, y, wide, lines, figures(setting.lines, format), 'start');
   const base = exactly(setting.base, format);
@@ -39,7 +40,7 @@ export function settingBoxes(
     column(2),
     y,
     third,
-    base === '' ? 'BASE TO CENTRE' : `BASE TO CENTRE, ${base}`,
+    base === '' ? 'BASE TO CENTRE of the slot, on the machine' : `BASE TO CENTRE of the slot: ${base}`,
     figure(setting.base, format),
     'middle',
   );
@@ -75,10 +76,15 @@ function stackWords(setting: Setting, format: LengthFormat): string {
   return isExact ? printText(spacerWords(setting), format) : `${printText(spacerWords(setting), { units: 'mm' })} mm`;
 }
 
-function stopFigure({ stop }: Setting, cards: readonly Card[], format: LengthFormat): [string, ...string[]] {
+function stopFigure({ base, stop }: Setting, cards: readonly Card[], format: LengthFormat): [string, ...string[]] {
   if (!stop) return ['none', 'no stop in this set-up'];
   const ends = [...new Set(cards.flatMap(({ stopEnd }) => stopEnd ?? []))];
-  return [figure(stop, format), exactly(stop, format), `measured from the ${ends.join(' or the ') || 'end'}`];
+  const from = `from the ${ends.join(' or the ') || 'end'}`;
+  return [
+    figure(stop, format),
+    exactly(stop, format),
+    `${from}; the middle of the slots comes to ${figure(stop.add(base), format)}`,
+  ];
 }
 
 function large(

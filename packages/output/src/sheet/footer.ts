@@ -1,0 +1,64 @@
+import { type ChangeOver, type LengthFormat, Rational, type Setting } from '@dryfit/engine';
+import { MILLING_CAUTIONS } from '../cautions.js';
+import type { PlannedJob } from '../plan/tables.js';
+import { minutes, patternWords, slotsWord } from '../plan/words.js';
+import { printText } from '../print/length.js';
+import { figure } from './cards.js';
+import { fitted, wrapped } from './metrics.js';
+import { MARGIN, type Pen } from './page.js';
+
+/** What comes next, how long this takes, and what keeps hands whole. */
+export function footer(
+  pen: Pen,
+  job: PlannedJob,
+  index: number,
+  more: boolean,
+  top: number,
+  [width, height]: readonly [number, number],
+  format: LengthFormat,
+): void {
+  const next = job.plan.setUps[index + 1];
+  const inside = width - 2 * MARGIN;
+  const words = more
+    ? 'Then: the next sheet of this set-up'
+    : next
+      ? `Then set-up ${index + 2}: ${changes(next.changed, next.setting, format)}; all else stays`
+      : 'Then: nothing; this is the last set-up of the job';
+  pen.box(MARGIN, top + 2, inside, 11, 0.9);
+  const size = 5.4;
+  if (fitted(words, inside - 6, size, true) === size) pen.text(MARGIN + 3, top + 9.4, words, size, { bold: true });
+  else {
+    const lines = wrapped(words, inside - 6, 3.9, true);
+    const fit = lines.length > 2 ? [words] : lines;
+    for (const [i, line] of fit.entries())
+      pen.text(MARGIN + 3, top + 6.8 + i * 4.8, line, fitted(line, inside - 6, 3.9, true), { bold: true });
+  }
+  const own = job.plan.setUps[index];
+  const time = own
+    ? `All of this set-up: ${own.slots} ${slotsWord(own)}, reckoned with ${minutes(own.change)} min to change and ${minutes(own.mill)} min to mill.`
+    : '';
+  pen.text(MARGIN, top + 17.2, time, 3);
+  const cautions = ['Clean fence, bed and reference surfaces before each piece.', ...MILLING_CAUTIONS].join(' ');
+  for (const [i, line] of wrapped(cautions, inside, 3.1).entries()) {
+    if (top + 21.4 + i * 3.9 < height - 6) pen.text(MARGIN, top + 21.4 + i * 3.9, line, 3.1);
+  }
+}
+
+/** "spacer to 22, stop to none": what is set anew, and to what. */
+export function changes(list: readonly ChangeOver[], setting: Setting, format: LengthFormat): string {
+  return list.map((one) => TO[one](setting, format)).join(', ') || 'nothing changes';
+}
+
+const TO: Readonly<Record<ChangeOver, (setting: Setting, format: LengthFormat) => string>> = {
+  machine: ({ machine }) => `take the ${machine}`,
+  depth: ({ depth }, format) => `depth to ${figure(depth, format)}`,
+  base: ({ base }, format) => `base to centre ${figure(base, format)}`,
+  pose: ({ pose }) => `pieces held for ${pose.surface === 'mitre' ? 'mitred ends' : `${pose.surface}s`}`,
+  pattern: (setting, format) => `lines of ${printText(patternWords(setting), format)}`,
+  spacer: ({ spacer }, format) => {
+    if (spacer.kind === 'stock') return `spacer to ${figure(Rational.sum(spacer.stack), format)}`;
+    if (spacer.kind === 'cut') return `spacer to ${figure(spacer.width, format)}`;
+    return spacer.kind === 'none' ? 'spacer out' : 'mark out';
+  },
+  stop: ({ stop }, format) => (stop ? `stop to ${figure(stop, format)}` : 'stop away'),
+};
