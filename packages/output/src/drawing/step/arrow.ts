@@ -51,5 +51,8 @@ function wordsAt(words: string, tail: Flat, tip: Flat): readonly Element[] {
   const behind = tip[1] > tail[1] ? tail[1] - GAP : tail[1] + GAP + TEXT;
   const base = level ? Math.min(tail[1], tip[1]) - GAP : behind;
   const ground = { left: left - 3, right: left + wide + 3, top: base - TEXT, bottom: base + TEXT * 0.35 };
-  return [rectOf('ground', ground), element('text', { class: 'words', x: round(left), y: round(base) }, words)];
+  return [
+    rectOf('ground', ground),
+    element('text', { class: 'words', x: round(left + wide / 2), y: round(base), 'text-anchor': 'middle' }, words),
+  ];
 }
