@@ -83,6 +83,7 @@ describe('every drawing of every example', () => {
       const known = new Set([
         ...one.scene.parts.flatMap((part) => [part.shape, ...cutsOf(part).map(({ shape }) => shape)]),
         ...one.scene.joints.map(({ shape }) => shape),
+        ...(one.scene.marks ?? []).map(({ shape }) => shape),
       ]);
       for (const [name, svg] of drawings(one)) {
         const shapes = shapesIn(read(svg));

@@ -1,6 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import { foundBy, words } from '../testing/found.js';
-import { across, at, connect, cut, fact, flush, flushWith, outer, reference, setBack } from '../testing/joint-items.js';
+import {
+  across,
+  at,
+  connect,
+  connectNone,
+  cut,
+  fact,
+  flush,
+  flushWith,
+  outer,
+  reference,
+  setBack,
+} from '../testing/joint-items.js';
 import { connector, lines, material, shop } from '../testing/shop-builder.js';
 import { cabinet, sides } from '../testing/spec-builder.js';
 import { slotsCollide } from './slots-collide.js';
@@ -102,6 +114,55 @@ describe('slots that meet other cuts of their part', () => {
     expect(found[0]?.marks).toHaveLength(6);
   });
 
+  it('the slope of a mitre', () => {
+    // Sides 720 high and 17.7 thick: the heel lies at 702.3, and a slot is 2 to either side of its middle.
+    const shelved = (z: string) =>
+      sides()
+        .part('top, shelf', 'level')
+        .joint('mitre', 'top', 'between lh and rh', outer('top'), flush('rear', 'front'), connectNone('glued'))
+        .joint(
+          'butt',
+          'shelf',
+          'between lh and rh',
+          fact(at('bottom', z, 'above', 'lh.bottom')),
+          flush('rear', 'front'),
+          across('9.5'),
+          connect('biscuit20', lines(70, 490)),
+        )
+        .build();
+    // With the thinnest sheet, 17.5, the heel is 0.2 nearer to the end: 702.5 − 3 − 2 − 9.5.
+    expect(told(shelved('688'))).toEqual([]);
+    const [found, ...others] = foundBy(slotsCollide, shelved('688.001'));
+    expect(others).toEqual([]);
+    expect(words(found?.message ?? [])).toBe(
+      'in lh and rh, the mitre with top and the slot for shelf 70 from the rear come within 3 of each other; the least is 3, and so does one more pair of these two rows',
+    );
+    expect(found?.marks?.map(({ part }) => part)).toEqual(['lh', 'lh', 'rh', 'rh']);
+    // The shortest way from the slot's upper wall to the heel goes straight up the inner face.
+    for (const { from, to } of found?.marks ?? [])
+      expect(Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2])).toBeCloseTo(2.999, 3);
+  });
+
+  it('a corner cut off', () => {
+    // On the left edge the cant ends 120 from the front; slots are 65.69 long at the surface.
+    const canted = (line: string) =>
+      sides()
+        .part('base', 'level')
+        .cant('base', ['left', 'front'], { width: 60, depth: 120 })
+        .joint(
+          'butt',
+          'base',
+          'between lh and rh',
+          flush('bottom', 'rear', 'front'),
+          connect('biscuit20', lines(70, line)),
+        )
+        .build();
+    expect(told(canted('400'))).toEqual([]);
+    expect(told(canted('405'))).toEqual([
+      'in base, the slot for lh 405 from the rear and its cant at the left front come within 2.16 of each other; the least is 3',
+    ]);
+  });
+
   it('not the housing of their own joint', () => {
     const housed = sides()
       .part('shelf', 'level')
@@ -117,6 +178,22 @@ describe('slots that meet other cuts of their part', () => {
       .build();
     expect(told(housed)).toEqual([]);
   });
+});
+
+it('housings in one face leave a web between them, or none at all', () => {
+  const housed = (second: string) =>
+    sides()
+      .part('one, two', 'level')
+      .place('one', at('bottom', 100, 'above', 'lh.bottom'))
+      .place('two', at('bottom', second, 'above', 'lh.bottom'))
+      .joint('house', 'one', 'between lh and rh', flush('rear', 'front'), cut({ depth: 5 }))
+      .joint('house', 'two', 'between lh and rh', flush('rear', 'front'), cut({ depth: 5 }))
+      .build();
+  expect(told(housed('120.7'))).toEqual([]);
+  expect(told(housed('120'))).toEqual([
+    'in lh and rh, the housing for one and the housing for two come within 2.3 of each other; the least is 3',
+  ]);
+  expect(told(housed('117.7'))).toEqual([]);
 });
 
 describe('grooves from both faces of a divider', () => {

@@ -23,7 +23,12 @@ export function twinOf(scene: Scene, part?: string): Twin {
   return {
     title: part === undefined ? `${scene.title}: parts and cuts` : `${part} of ${scene.title}: sizes and cuts`,
     headings: ['Part', 'What', 'Where', `Along (${scene.units})`, `Across (${scene.units})`, `Depth (${scene.units})`],
-    rows: parts.flatMap((one) => [partRow(one), ...one.cuts.map((cut) => cutRow(scene, one, cut)), ...alongRows(one)]),
+    rows: parts.flatMap((one) => [
+      partRow(one),
+      ...one.cuts.map((cut) => cutRow(scene, one, cut)),
+      ...alongRows(one),
+      ...markRows(scene, one),
+    ]),
   };
 }
 
@@ -36,6 +41,12 @@ function partRow(part: ScenePart): TwinRow {
     cells: [part.part, what, '', `width ${width}`, `height ${height}`, `depth ${depth}`],
   };
 }
+
+/** Places marked in a part; where each lies is told by the cuts or parts that meet there. */
+const markRows = ({ marks = [] }: Scene, { part }: ScenePart): readonly TwinRow[] =>
+  marks
+    .filter(({ parts }) => parts.includes(part))
+    .map(({ shape, words, severity }) => ({ shape, cells: [part, `marked, ${severity}: ${words}`, '', '', '', ''] }));
 
 function cutRow(scene: Scene, part: ScenePart, cut: SceneCut): TwinRow {
   const row = (what: string, where: string, along: string, across: string, depth: string): TwinRow => ({
