@@ -21,7 +21,7 @@ await build({
   outfile: join(folder, 'measure.mjs'),
   format: 'esm',
   loader: { '.joinery': 'text' },
-  external: ['manifold-3d'],
+  external: ['manifold-3d', 'highs'],
   // Some of what is bundled is CommonJS and asks for Node's own modules by name.
   banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" },
 });

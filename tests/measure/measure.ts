@@ -3,6 +3,7 @@ import { cpus, totalmem } from 'node:os';
 import { join } from 'node:path';
 import { costOfJoinery } from './cost.js';
 import { costOfOrders } from './orders.js';
+import { costOfPlans } from './plans.js';
 import { comparedWithPeers } from './servers/compare.js';
 import { costOfSolids } from './solids.js';
 import { trialsASecond } from './trials.js';
@@ -26,6 +27,7 @@ const PARTS: readonly Part[] = [
   { name: 'peers', heading: 'Beside other language servers', measure: () => comparedWithPeers(rounds) },
   { name: 'solids', heading: 'What it costs to look for clashes', measure: costOfSolids },
   { name: 'orders', heading: 'What it costs to know an order', measure: costOfOrders },
+  { name: 'plans', heading: 'What it costs to plan a job', measure: costOfPlans },
   { name: 'trials', heading: 'Errors added up by trial', measure: trialsASecond },
 ];
 
