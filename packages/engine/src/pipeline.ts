@@ -1,6 +1,6 @@
 import { type CheckContext, runChecks } from './checks/check.js';
 import { checks } from './checks/index.js';
-import { asMade, heldTogether } from './checks/support/as-made.js';
+import { asMade } from './checks/support/as-made.js';
 import { changesThatMove } from './checks/support/change.js';
 import type { Finding } from './fit/finding.js';
 import type { FitResult, Reason } from './fit/fit.js';
@@ -34,7 +34,7 @@ export function fit(spec: Spec): FitResult {
     place: (part, side) => placeReasons(solved, part, side),
     errors: (id) => {
       const joint = context.joint(id);
-      return joint ? jointErrors(asMade(context), joint, heldTogether(context)) : [];
+      return joint ? jointErrors(asMade(context), joint) : [];
     },
   };
 }

@@ -1,10 +1,10 @@
 import { inRange, nearestStep } from '../checks/support/stops.js';
 import type { FittedJoint, Half } from '../fit/fit.js';
-import { say, type Text } from '../fit/text.js';
+import { say } from '../fit/text.js';
 import { Rational } from '../number/rational.js';
-import type { Toleranced } from '../spec/input.js';
+import type { Tolerance } from '../spec/input.js';
 import type { AsMade } from './as-made.js';
-import type { Contributor, Origin } from './contributor.js';
+import { contributor } from './contributor.js';
 import type { Sum } from './stack.js';
 
 /** Where a half's errors are added, and how often: once, or once against. */
@@ -32,8 +32,13 @@ function addBase({ sum, factor }: Into, made: AsMade, { id, machine }: FittedJoi
   const words = () =>
     fixed ? say`base of ${machine.name}` : say`base of ${machine.name} as set for ${half.part} (${id})`;
   const tolerance = plus && minus ? { plus, minus } : undefined;
-  const name = fixed ? `machine ${machine.name}` : `machine ${machine.name} ${id} ${half.part}`;
-  sum.add(made.contributors.of(name, 'machine', tolerance, words, machine.source), factor);
+  const { source, name } = machine;
+  if (fixed) sum.add(made.shared.of(`machine ${name}`, 'machine', tolerance, { words, source }), factor);
+  else
+    sum.add(
+      contributor('machine', tolerance, { id: () => `machine ${name} ${id} ${half.part}`, words, source }),
+      factor,
+    );
 }
 
 function addStop(into: Into, made: AsMade, joint: FittedJoint, half: Half, at: Rational): void {
@@ -44,23 +49,34 @@ function addStop(into: Into, made: AsMade, joint: FittedJoint, half: Half, at: R
   }
   const { sum, factor } = into;
   const { dirt, stop } = made.tolerances;
-  const name = `${joint.id} ${half.part}`;
-  const words = (what: string) => () => say`${what} for ${half.part} (${joint.id})`;
+  const name = () => `${joint.id} ${half.part}`;
   if (!at.isZero()) sum.off(nearestStep(jig, at).sub(at).mul(factor));
-  sum.add(made.contributors.of(`stop ${name}`, 'stop', stop?.tolerance, words('stop'), stop?.source), factor);
-  sum.add(oneWay(made, `dirt stop ${name}`, 'dirt', dirt, words('dirt at the stop')), factor.neg());
+  const set = {
+    id: () => `stop ${name()}`,
+    words: () => say`stop for ${half.part} (${joint.id})`,
+    source: stop?.source,
+  };
+  sum.add(contributor('stop', stop?.tolerance, set), factor);
+  const dirty = {
+    id: () => `dirt stop ${name()}`,
+    words: () => say`dirt at the stop for ${half.part} (${joint.id})`,
+    source: dirt?.source,
+  };
+  sum.add(contributor('dirt', oneWay(dirt), dirty), factor.neg());
 }
 
 /** An edge's reference face lies on the machine's base or the bed; whatever lifts it brings the slot nearer to it. */
 function addLift({ sum, factor }: Into, made: AsMade, joint: FittedJoint, half: Half): void {
   const { cup, dirt } = made.tolerances;
-  const under = () => say`dirt under ${half.part} (${joint.id})`;
-  sum.add(oneWay(made, `dirt under ${joint.id} ${half.part}`, 'dirt', dirt, under), factor.neg());
-  if (made.spec.shop.jig?.hold !== undefined) return;
-  sum.add(
-    oneWay(made, `cup ${half.part}`, 'cup', cup, () => say`cup of ${half.part}, not held flat`),
-    factor.neg(),
-  );
+  const under = {
+    id: () => `dirt under ${joint.id} ${half.part}`,
+    words: () => say`dirt under ${half.part} (${joint.id})`,
+    source: dirt?.source,
+  };
+  sum.add(contributor('dirt', oneWay(dirt), under), factor.neg());
+  if (cup === undefined || made.spec.shop.jig?.hold !== undefined) return;
+  const bowed = { words: () => say`cup of ${half.part}, not held flat`, source: cup.source };
+  sum.add(made.shared.of(`cup ${half.part}`, 'cup', oneWay(cup), bowed), factor.neg());
 }
 
 /** How much further from their datum edge a half's slots lie than the table says, along the run. */
@@ -70,10 +86,14 @@ export function addAlong(into: Into, made: AsMade, joint: FittedJoint, half: Hal
   if (!jig || jig.fences.length === 0) return;
   const { sum, factor } = into;
   const { dirt, fence } = made.tolerances;
-  const words = () => say`${half.hand} fence`;
-  sum.add(made.contributors.of(`fence ${half.hand}`, 'fence', fence?.tolerance, words, fence?.source), factor);
-  const dirty = () => say`dirt at the fence, ${half.part} (${joint.id})`;
-  sum.add(oneWay(made, `dirt fence ${joint.id} ${half.part}`, 'dirt', dirt, dirty), factor.neg());
+  const place = { words: () => say`${half.hand} fence`, source: fence?.source };
+  sum.add(made.shared.of(`fence ${half.hand}`, 'fence', fence?.tolerance, place), factor);
+  const dirty = {
+    id: () => `dirt fence ${joint.id} ${half.part}`,
+    words: () => say`dirt at the fence, ${half.part} (${joint.id})`,
+    source: dirt?.source,
+  };
+  sum.add(contributor('dirt', oneWay(dirt), dirty), factor.neg());
   addSpacer(into, made, joint, half);
 }
 
@@ -81,34 +101,34 @@ export function addAlong(into: Into, made: AsMade, joint: FittedJoint, half: Hal
 function addSpacer({ sum, factor }: Into, made: AsMade, joint: FittedJoint, half: Half): void {
   const { spacer: wanted } = half;
   const { spacer } = made.tolerances;
-  const add = (id: string, words: () => Text) =>
-    sum.add(made.contributors.of(id, 'spacer', spacer?.tolerance, words, spacer?.source), factor.neg());
-  if (wanted.kind === 'cut' || wanted.kind === 'missing')
-    add(`block ${joint.id} ${half.part}`, () => say`block of ${wanted.width} for ${half.part} (${joint.id})`);
+  if (wanted.kind === 'cut' || wanted.kind === 'missing') {
+    const block = {
+      id: () => `block ${joint.id} ${half.part}`,
+      words: () => say`block of ${wanted.width} for ${half.part} (${joint.id})`,
+      source: spacer?.source,
+    };
+    sum.add(contributor('spacer', spacer?.tolerance, block), factor.neg());
+  }
   if (wanted.kind !== 'stock') return;
   sum.off(wanted.off.mul(factor).neg());
   wanted.stack.forEach((piece, i) => {
     const nth = wanted.stack.slice(0, i).filter((other) => other.equals(piece)).length + 1;
-    add(`spacer ${piece} ${nth}`, () =>
-      nth === 1 ? say`spacer ${piece}` : say`spacer ${piece} (no. ${String(nth)} of that width)`,
-    );
+    const words = () => (nth === 1 ? say`spacer ${piece}` : say`spacer ${piece} (no. ${String(nth)} of that width)`);
+    const naming = { words, source: spacer?.source };
+    sum.add(made.shared.of(`spacer ${piece} ${nth}`, 'spacer', spacer?.tolerance, naming), factor.neg());
   });
 }
 
 /** A line that is read by eye: once for a half, since its slots are laid off from one another. */
 function addLine({ sum, factor }: Into, made: AsMade, joint: FittedJoint, half: Half, way: 'along' | 'across'): void {
   const { line } = made.tolerances;
-  const words = () => say`line read by eye ${way === 'along' ? 'along' : 'across'} ${half.part} (${joint.id})`;
-  const id = `line ${way} ${joint.id} ${half.part}`;
-  sum.add(made.contributors.of(id, 'line', line?.tolerance, words, line?.source), factor);
+  const naming = {
+    id: () => `line ${way} ${joint.id} ${half.part}`,
+    words: () => say`line read by eye ${way} ${half.part} (${joint.id})`,
+    source: line?.source,
+  };
+  sum.add(contributor('line', line?.tolerance, naming), factor);
 }
 
-function oneWay(
-  made: AsMade,
-  id: string,
-  origin: Origin,
-  figure: { readonly most: Rational; readonly source: Toleranced['source'] } | undefined,
-  words: () => Text,
-): Contributor | undefined {
-  return figure && made.contributors.of(id, origin, { plus: figure.most, minus: Rational.ZERO }, words, figure.source);
-}
+const oneWay = (figure: { readonly most: Rational } | undefined): Tolerance | undefined =>
+  figure && { plus: figure.most, minus: Rational.ZERO };

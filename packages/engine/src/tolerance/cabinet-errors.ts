@@ -2,7 +2,7 @@ import type { Rational } from '../number/rational.js';
 import { AXES, type Axis, highSide, lowSide, thicknessAxis } from '../spec/sides.js';
 import type { PartId } from '../spec/spec.js';
 import type { AsMade, Boxed } from './as-made.js';
-import type { Held, Plane } from './path.js';
+import type { Plane } from './path.js';
 import type { Stack } from './stack.js';
 
 /** A distance in the cabinet as it comes out. */
@@ -18,7 +18,7 @@ export interface Distance {
 }
 
 /** Outside width, depth and height, each by the parts that lie furthest out. */
-export function outsideErrors(made: AsMade, held: Held): readonly Distance[] {
+export function outsideErrors(made: AsMade): readonly Distance[] {
   const parts = made.boxed();
   return AXES.flatMap((axis) => {
     const low = least(parts, (part) => part.box.lo[axis]);
@@ -29,12 +29,12 @@ export function outsideErrors(made: AsMade, held: Held): readonly Distance[] {
       (part) => part.box.lo[axis].equals(low.box.lo[axis]) && part.box.hi[axis].equals(high.box.hi[axis]),
     );
     const [from, to] = whole ? [whole, whole] : [low, high];
-    return distance(made, held, { part: from.id, side: lowSide(axis) }, { part: to.id, side: highSide(axis) }, axis);
+    return distance(made, { part: from.id, side: lowSide(axis) }, { part: to.id, side: highSide(axis) }, axis);
   });
 }
 
 /** Clear openings: from a face to the next face that looks at it. */
-export function openingErrors(made: AsMade, held: Held): readonly Distance[] {
+export function openingErrors(made: AsMade): readonly Distance[] {
   const parts = made.boxed();
   return AXES.flatMap((axis) => {
     const along = parts
@@ -42,7 +42,7 @@ export function openingErrors(made: AsMade, held: Held): readonly Distance[] {
       .sort((a, b) => a.box.lo[axis].compare(b.box.lo[axis]));
     return along.flatMap((low, i) =>
       facing(low, along.slice(i + 1), axis).flatMap((high) =>
-        distance(made, held, { part: low.id, side: highSide(axis) }, { part: high.id, side: lowSide(axis) }, axis),
+        distance(made, { part: low.id, side: highSide(axis) }, { part: high.id, side: lowSide(axis) }, axis),
       ),
     );
   });
@@ -64,8 +64,8 @@ const overlap = (a: Boxed, b: Boxed, along: Axis): boolean =>
     (axis) => a.box.lo[axis].lt(b.box.hi[axis]) && b.box.lo[axis].lt(a.box.hi[axis]),
   );
 
-function distance(made: AsMade, held: Held, from: Plane, to: Plane, axis: Axis): readonly Distance[] {
-  const path = held.path(from, to);
+function distance(made: AsMade, from: Plane, to: Plane, axis: Axis): readonly Distance[] {
+  const path = made.held.path(from, to);
   const [low, high] = [made.solved.at(from.part, from.side), made.solved.at(to.part, to.side)];
   if (!path || !low || !high) return [];
   return [{ axis, from, to, length: high.sub(low), off: path.off, through: path.through }];

@@ -40,41 +40,57 @@ export const middleOf = ({ plus, minus }: Tolerance): Rational => plus.sub(minus
 /** Half of the range a contributor has. */
 export const halfOf = ({ plus, minus }: Tolerance): Rational => plus.add(minus).div(Rational.TWO);
 
-/** A contributor that finds its words only when they are told. */
+/** What a contributor is called and where it stands; worked out only when it is told. */
+export interface Naming {
+  readonly id: () => string;
+  readonly words: () => Text;
+  readonly source?: Source | undefined;
+  readonly sheet?: string | undefined;
+}
+
 class Made implements Contributor {
   constructor(
-    readonly id: string,
     readonly origin: Origin,
     readonly plus: Rational,
     readonly minus: Rational,
-    private readonly say: () => Text,
-    readonly sheet: string | undefined,
-    readonly source: Source | undefined,
+    private readonly naming: Naming,
   ) {}
 
+  get id(): string {
+    return this.naming.id();
+  }
+
   get words(): Text {
-    return this.say();
+    return this.naming.words();
+  }
+
+  get sheet(): string | undefined {
+    return this.naming.sheet;
+  }
+
+  get source(): Source | undefined {
+    return this.naming.source;
   }
 }
 
-/** Contributors by id: the same one, however often it is asked for. */
-export class Contributors {
-  private readonly known = new Map<string, Contributor>();
+/** A contributor of its own; undefined where there is nothing to be off. */
+export function contributor(origin: Origin, tolerance: Tolerance | undefined, naming: Naming): Contributor | undefined {
+  if (!tolerance || (tolerance.plus.isZero() && tolerance.minus.isZero())) return undefined;
+  return new Made(origin, tolerance.plus, tolerance.minus, naming);
+}
 
-  /** Undefined where there is nothing to be off. */
+/** Contributors that come into more than one place: the same one, however often it is asked for. */
+export class Shared {
+  private readonly known = new Map<string, Contributor | undefined>();
+
   of(
     id: string,
     origin: Origin,
     tolerance: Tolerance | undefined,
-    words: () => Text,
-    source?: Source,
-    sheet?: string,
+    naming: Omit<Naming, 'id'>,
   ): Contributor | undefined {
-    if (!tolerance || (tolerance.plus.isZero() && tolerance.minus.isZero())) return undefined;
-    const found = this.known.get(id);
-    if (found) return found;
-    const made = new Made(id, origin, tolerance.plus, tolerance.minus, words, sheet, source);
-    this.known.set(id, made);
-    return made;
+    if (!tolerance) return undefined;
+    if (!this.known.has(id)) this.known.set(id, contributor(origin, tolerance, { ...naming, id: () => id }));
+    return this.known.get(id);
   }
 }

@@ -1,10 +1,10 @@
 import type { FittedJoint } from '../fit/fit.js';
 import { say } from '../fit/text.js';
 import { Rational } from '../number/rational.js';
-import { axisOf, opposite, outward, SIDES, type Side } from '../spec/sides.js';
+import { axisOf, isHigh, opposite, outward, SIDES, type Side } from '../spec/sides.js';
+import type { PartId } from '../spec/spec.js';
 import type { AsMade } from './as-made.js';
-import { type Link, linksOf } from './links.js';
-import type { Held } from './path.js';
+import type { Link } from './links.js';
 import { less, NOTHING_OFF, type Stack, Sum, single, stacked, times } from './stack.js';
 
 /**
@@ -20,23 +20,23 @@ export interface JointError {
 }
 
 /** Everything linear that may be off at one joint. */
-export const jointErrors = (made: AsMade, joint: FittedJoint, held: Held): readonly JointError[] => [
+export const jointErrors = (made: AsMade, joint: FittedJoint): readonly JointError[] => [
   ...sidesAt(made, joint),
-  ...gapAt(made, joint, held),
+  ...gapAt(made, joint),
 ];
 
 /** Steps, flushness and place, which need no other joint. */
 export function sidesAt(made: AsMade, joint: FittedJoint): readonly JointError[] {
   // Across a mitre the toes meet or miss each other, which is told of them.
-  const links = linksOf(made, joint).filter(({ aSide }) =>
-    joint.meeting === 'mitre' ? axisOf(aSide) === joint.run : axisOf(aSide) !== joint.axis,
-  );
+  const links = made
+    .linksOf(joint)
+    .filter(({ aSide }) => (joint.meeting === 'mitre' ? axisOf(aSide) === joint.run : axisOf(aSide) !== joint.axis));
   return links.flatMap((link) => sidesOf(made, joint, link));
 }
 
 /** The gap of a joint, where anything can open it. */
-export function gapAt(made: AsMade, joint: FittedJoint, held: Held): readonly JointError[] {
-  const off = gapOf(made, joint, held);
+export function gapAt(made: AsMade, joint: FittedJoint): readonly JointError[] {
+  const off = gapOf(made, joint);
   return off === NOTHING_OFF ? [] : [{ kind: 'gap', side: joint.enteringSide, off }];
 }
 
@@ -60,21 +60,22 @@ function proud(made: AsMade, joint: FittedJoint, link: Link, side: Side): Stack 
   return sum.done();
 }
 
-function meantAsOne({ solved }: AsMade, { entering, host }: FittedJoint, side: Side): boolean {
-  const [a, b] = [solved.at(entering, side), solved.at(host, side)];
-  return a !== undefined && b !== undefined && a.equals(b);
+function meantAsOne(made: AsMade, { entering, host }: FittedJoint, side: Side): boolean {
+  const [a, b] = [made.part(entering)?.box, made.part(host)?.box];
+  const end = isHigh(side) ? 'hi' : 'lo';
+  return a !== undefined && b !== undefined && a[end][axisOf(side)].equals(b[end][axisOf(side)]);
 }
 
 /**
  * The opening at a butt or mitre: what the part is shorter than the room its hosts leave by the other parts between
  * them, and how far the sawn end is out of square over the length of the joint.
  */
-function gapOf(made: AsMade, joint: FittedJoint, held: Held): Stack {
+function gapOf(made: AsMade, joint: FittedJoint): Stack {
   if (joint.verb !== 'butt' && joint.verb !== 'mitre') return NOTHING_OFF;
-  return stacked(roomOf(made, joint, held), squareOf(made, joint));
+  return stacked(roomOf(made, joint), squareOf(made, joint));
 }
 
-function roomOf(made: AsMade, joint: FittedJoint, held: Held): Stack {
+function roomOf(made: AsMade, joint: FittedJoint): Stack {
   const other = made.acrossFrom(joint);
   if (!other) return NOTHING_OFF;
   const [low, high] = outward(joint.enteringSide) === -1 ? [joint, other] : [other, joint];
@@ -82,8 +83,27 @@ function roomOf(made: AsMade, joint: FittedJoint, held: Held): Stack {
     part: host,
     side: meeting === 'mitre' ? enteringSide : hostSide,
   });
-  const path = held.path(plane(low), plane(high), (part) => part !== joint.entering);
+  const beside = besideIt(made, low, high);
+  if (beside) return less(made.size(beside, joint.axis), made.size(joint.entering, joint.axis));
+  const path = made.held.path(plane(low), plane(high), (part) => part !== joint.entering);
   return path ? less(path.off, made.size(joint.entering, joint.axis)) : NOTHING_OFF;
+}
+
+/** More parts at one side of a host than this are not looked through for one that ends where the part ends. */
+const MOST_BESIDE = 64;
+
+/** Another part that is butted or mitred between the same two sides: the nearest way from one to the other. */
+function besideIt(made: AsMade, low: FittedJoint, high: FittedJoint): PartId | undefined {
+  return made
+    .at(low)
+    .slice(0, MOST_BESIDE)
+    .find(
+      ({ entering }) =>
+        entering !== low.entering &&
+        made
+          .endsAt(entering, high.enteringSide)
+          .some((end) => end.host === high.host && end.hostSide === high.hostSide && end.verb === high.verb),
+    )?.entering;
 }
 
 function squareOf(made: AsMade, joint: FittedJoint): Stack {
@@ -93,14 +113,14 @@ function squareOf(made: AsMade, joint: FittedJoint): Stack {
   const part = edge?.part ?? joint.entering;
   const side = edge?.surface ?? joint.enteringSide;
   const tolerance = { plus: square.by, minus: square.by };
-  const words = () => say`${side} end of ${part} out of square`;
   const length = joint.contact.hi.sub(joint.contact.lo).div(square.over);
-  return single(made.contributors.of(`square ${part} ${side}`, 'square', tolerance, words, square.source), length);
+  const naming = { words: () => say`${side} end of ${part} out of square`, source: square.source };
+  return single(made.shared.of(`square ${part} ${side}`, 'square', tolerance, naming), length);
 }
 
 /** What a step would take on if the slots were measured from the other face: the thickness of the part, whole. */
 export function fromOtherFace(made: AsMade, joint: FittedJoint, side: Side): Stack {
-  const link = linksOf(made, joint).find(({ aSide }) => axisOf(aSide) === axisOf(side));
+  const link = made.linksOf(joint).find(({ aSide }) => axisOf(aSide) === axisOf(side));
   const edge = joint.halves.find(({ role }) => role === 'edge')?.part;
   if (!link || !edge || link.aSide !== side) return NOTHING_OFF;
   return made.size(edge, axisOf(opposite(side)));

@@ -6,7 +6,8 @@ import { AXES, type Axis, outward, type Side } from '../spec/sides.js';
 import type { JointStatement, PartId } from '../spec/spec.js';
 import type { AsMade } from './as-made.js';
 import { addAcross, addAlong } from './bench-errors.js';
-import { less, NOTHING_OFF, type Stack, Sum, single, times } from './stack.js';
+import { contributor } from './contributor.js';
+import { NOTHING_OFF, type Stack, Sum, single } from './stack.js';
 
 /** Two planes that a joint holds at their distance: `off` tells how far `a` comes beyond `b`, along the axis. */
 export interface Link {
@@ -23,10 +24,6 @@ export interface Link {
  * housing. A loose part, or one with room in its groove, is held by neither.
  */
 export function linksOf(made: AsMade, joint: FittedJoint): readonly Link[] {
-  return made.remembered(joint, () => found(made, joint));
-}
-
-function found(made: AsMade, joint: FittedJoint): readonly Link[] {
   if (joint.turn !== undefined) return [];
   const [entering, host] = joint.halves;
   const statement = made.statement(joint.statement);
@@ -51,7 +48,12 @@ function found(made: AsMade, joint: FittedJoint): readonly Link[] {
 function planes(made: AsMade, joint: FittedJoint, way: 'across' | 'along', entering: Half, host: Half): Stack {
   const side = way === 'across' ? entering.from.side : entering.datum;
   const other = way === 'across' ? host.from.side : host.datum;
-  const stated = made.statedBetween(joint.entering, side, joint.host, other, joint.id, joint);
+  const stated = made.statedBetween(
+    { part: joint.entering, side },
+    { part: joint.host, side: other },
+    () => joint.id,
+    joint,
+  );
   const sum = new Sum().stack(stated);
   const outside = Rational.of(outward(side));
   const [own, against] = [
@@ -73,7 +75,10 @@ function planes(made: AsMade, joint: FittedJoint, way: 'across' | 'along', enter
 function bandsAt(made: AsMade, joint: FittedJoint, side: Side): Stack {
   const [part, host] = [made.part(joint.entering), made.part(joint.host)];
   const outside = Rational.of(outward(side));
-  return times(less(part ? made.band(part, side) : NOTHING_OFF, host ? made.band(host, side) : NOTHING_OFF), outside);
+  const sum = new Sum();
+  if (part) sum.add(made.sizes.band(part, side), outside);
+  if (host) sum.add(made.sizes.band(host, side), outside.neg());
+  return sum.done();
 }
 
 /** The sides that touch; a mitre's parts share the plane their toe lies on as well. */
@@ -104,7 +109,12 @@ function byHand(made: AsMade, joint: FittedJoint, statement: JointStatement | un
     const [side] = fixedAlong(statement.facts, axis);
     if (side === undefined) return [];
     const off = () => {
-      const stated = made.statedBetween(joint.entering, side, joint.host, side, joint.id, joint);
+      const stated = made.statedBetween(
+        { part: joint.entering, side },
+        { part: joint.host, side },
+        () => joint.id,
+        joint,
+      );
       return stated === NOTHING_OFF ? placed(made, joint, axis) : stated;
     };
     return [{ a: joint.entering, aSide: side, b: joint.host, bSide: side, off: lazily(off) }];
@@ -114,17 +124,24 @@ function byHand(made: AsMade, joint: FittedJoint, statement: JointStatement | un
 function placed(made: AsMade, joint: FittedJoint, axis: Axis): Stack {
   if (CUT.includes(joint.verb) && axis !== joint.run) return cutOff(made, joint, 'place');
   const { line } = made.tolerances;
-  const words = () => say`${joint.entering} put in its place on ${joint.host} by eye`;
-  const id = `line by hand ${joint.id} ${axis}`;
-  return single(made.contributors.of(id, 'line', line?.tolerance, words, line?.source));
+  const naming = {
+    id: () => `line by hand ${joint.id} ${axis}`,
+    words: () => say`${joint.entering} put in its place on ${joint.host} by eye`,
+    source: line?.source,
+  };
+  return single(contributor('line', line?.tolerance, naming));
 }
 
 function cutOff(made: AsMade, joint: FittedJoint, what: 'depth' | 'place'): Stack {
   if (!CUT.includes(joint.verb)) return NOTHING_OFF;
   const { cuts } = made.tolerances;
   const name = joint.verb === 'house' ? 'housing' : joint.verb;
-  const words = () => say`${what} of the ${name} in ${joint.host} for ${joint.entering}`;
-  return single(made.contributors.of(`cut ${what} ${joint.id}`, 'cuts', cuts?.tolerance, words, cuts?.source));
+  const naming = {
+    id: () => `cut ${what} ${joint.id}`,
+    words: () => say`${what} of the ${name} in ${joint.host} for ${joint.entering}`,
+    source: cuts?.source,
+  };
+  return single(contributor('cuts', cuts?.tolerance, naming));
 }
 
 function lazily<T>(work: () => T): () => T {

@@ -4,7 +4,7 @@ import { Rational } from '../number/rational.js';
 import { thicknessAxis } from '../spec/sides.js';
 import type { AsMade } from './as-made.js';
 import { addAcross } from './bench-errors.js';
-import type { Contributor } from './contributor.js';
+import { type Contributor, contributor } from './contributor.js';
 import type { Curve } from './curve.js';
 import { type Stack, Sum } from './stack.js';
 
@@ -96,11 +96,14 @@ function bevelled(made: AsMade, joint: FittedJoint, id: string): Bevelled | unde
   if (!axis || !thickness) return undefined;
   const { mitre } = made.tolerances;
   const tolerance = mitre && { plus: mitre.degrees, minus: mitre.degrees };
-  const words = () => say`bevel of ${id} (${joint.id}), degrees`;
   return {
     thickness: thickness.toNumber(),
     sheet: made.size(id, axis),
-    bevel: made.contributors.of(`bevel ${joint.id} ${id}`, 'mitre', tolerance, words, mitre?.source),
+    bevel: contributor('mitre', tolerance, {
+      id: () => `bevel ${joint.id} ${id}`,
+      words: () => say`bevel of ${id} (${joint.id}), degrees`,
+      source: mitre?.source,
+    }),
   };
 }
 

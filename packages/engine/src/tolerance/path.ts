@@ -2,7 +2,6 @@ import { Rational } from '../number/rational.js';
 import { type Axis, axisOf, opposite, outward, type Side } from '../spec/sides.js';
 import type { PartId } from '../spec/spec.js';
 import type { AsMade } from './as-made.js';
-import { linksOf } from './links.js';
 import { NOTHING_OFF, reversed, type Stack, stacked, times } from './stack.js';
 
 /** A side of a part. */
@@ -39,7 +38,7 @@ export class Held {
       else links.set(key(from), [{ to, off }]);
     };
     for (const joint of made.joints)
-      for (const { a, aSide, b, bSide, off } of linksOf(made, joint)) {
+      for (const { a, aSide, b, bSide, off } of made.linksOf(joint)) {
         add({ part: b, side: bSide }, { part: a, side: aSide }, off);
         add({ part: a, side: aSide }, { part: b, side: bSide }, () => reversed(off()));
       }

@@ -6,7 +6,6 @@ import { type Distance, openingErrors, outsideErrors } from './cabinet-errors.js
 import { fromOtherFace, type JointError, jointErrors } from './joint-errors.js';
 import { type Reckoning, USUAL_RECKONING } from './judge.js';
 import { type MitreErrors, mitreErrors } from './mitre-errors.js';
-import { Held } from './path.js';
 import { type Squareness, squarenessOf } from './squareness.js';
 import type { Stack } from './stack.js';
 
@@ -39,25 +38,24 @@ export interface Reckoned {
 export function reckon(spec: Spec): Reckoned {
   const { solved, fit } = workOut(spec);
   const made = new AsMade(spec, solved, fit);
-  const held = new Held(made);
   return {
     spec,
     fit,
     reckoning: spec.shop.tolerances?.reckon ?? USUAL_RECKONING,
     joints: fit.joints.flatMap((joint) => {
-      const found = jointOf(made, joint, held);
+      const found = jointOf(made, joint);
       return found.errors.length === 0 && !found.mitre ? [] : [found];
     }),
-    outside: outsideErrors(made, held),
-    openings: openingErrors(made, held),
-    squareness: squarenessOf(made, held),
+    outside: outsideErrors(made),
+    openings: openingErrors(made),
+    squareness: squarenessOf(made),
     unsaid: unsaidOf(made),
     leftOut: fit.joints.filter(({ turn }) => turn !== undefined).map(({ id }) => id),
   };
 }
 
-function jointOf(made: AsMade, joint: FittedJoint, held: Held): ReckonedJoint {
-  const errors = jointErrors(made, joint, held).map((error) =>
+function jointOf(made: AsMade, joint: FittedJoint): ReckonedJoint {
+  const errors = jointErrors(made, joint).map((error) =>
     error.kind === 'step' ? { ...error, otherFace: fromOtherFace(made, joint, error.side) } : error,
   );
   return { joint, errors, mitre: mitreErrors(made, joint) };

@@ -1,10 +1,10 @@
 import { say } from '../fit/text.js';
 import type { PartId } from '../spec/spec.js';
 import type { AsMade } from './as-made.js';
-import type { Contributor } from './contributor.js';
+import { type Contributor, contributor } from './contributor.js';
 import type { Curve } from './curve.js';
 import { reader } from './mitre-errors.js';
-import type { Held, Plane } from './path.js';
+import type { Plane } from './path.js';
 import type { Stack } from './stack.js';
 
 /** Four sides of a case as they come out, mm; `lean` is how far the top stands to the right of the base. */
@@ -32,13 +32,12 @@ export interface Squareness {
   readonly difference: Curve;
 }
 
-export function squarenessOf(made: AsMade, held: Held): Squareness | undefined {
+export function squarenessOf(made: AsMade): Squareness | undefined {
   const parts = ringOf(made);
   if (!parts) return undefined;
   const { left, right, base, top } = parts;
-  const across = (level: PartId) =>
-    span(made, held, { part: left, side: 'left' }, { part: right, side: 'right' }, level);
-  const up = (upright: PartId) => span(made, held, { part: base, side: 'bottom' }, { part: top, side: 'top' }, upright);
+  const across = (level: PartId) => span(made, { part: left, side: 'left' }, { part: right, side: 'right' }, level);
+  const up = (upright: PartId) => span(made, { part: base, side: 'bottom' }, { part: top, side: 'top' }, upright);
   const [w1, w2, h1, h2] = [across(top), across(base), up(left), up(right)];
   if (!w1 || !w2 || !h1 || !h2) return undefined;
   const lean = leanOf(made, h1.length);
@@ -68,18 +67,18 @@ export function squarenessOf(made: AsMade, held: Held): Squareness | undefined {
 function leanOf(made: AsMade, height: number): { readonly of: Contributor; readonly factor: number } | undefined {
   const { square } = made.tolerances;
   const tolerance = square && { plus: square.by, minus: square.by };
-  const of = made.contributors.of('lean', 'square', tolerance, () => say`corners out of square`, square?.source);
+  const naming = { id: () => 'lean', words: () => say`corners out of square`, source: square?.source };
+  const of = contributor('square', tolerance, naming);
   return of && square && { of, factor: height / square.over.toNumber() };
 }
 
 function span(
   made: AsMade,
-  held: Held,
   from: Plane,
   to: Plane,
   through: PartId,
 ): { readonly length: number; readonly off: Stack } | undefined {
-  const path = held.path(from, to, (part) => [from.part, to.part, through].includes(part));
+  const path = made.held.path(from, to, (part) => [from.part, to.part, through].includes(part));
   const [low, high] = [made.solved.at(from.part, from.side), made.solved.at(to.part, to.side)];
   return path && low && high && { length: high.sub(low).toNumber(), off: path.off };
 }

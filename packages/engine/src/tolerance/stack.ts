@@ -34,7 +34,7 @@ export class Sum {
   add(of: Contributor | undefined, coefficient: Rational): this {
     if (!of) return this;
     // A dozen terms at most: looking through them is quicker than any table.
-    const known = this.terms.find((term) => term.of.id === of.id);
+    const known = this.terms.find((term) => term.of === of);
     if (known) known.coefficient = known.coefficient.add(coefficient);
     else this.terms.push({ of, coefficient });
     return this;

@@ -4,13 +4,11 @@ import { Rational } from '../../number/rational.js';
 import { AsMade } from '../../tolerance/as-made.js';
 import type { Contributor, Origin } from '../../tolerance/contributor.js';
 import { type Reckoning, USUAL_RECKONING } from '../../tolerance/judge.js';
-import { Held } from '../../tolerance/path.js';
 import type { Stack } from '../../tolerance/stack.js';
 import { perContext } from './remember.js';
 
 /** The cabinet with its errors, once for all checks that ask. */
 export const asMade = perContext((context) => new AsMade(context.spec, context.solved, context.fit));
-export const heldTogether = perContext((context) => new Held(asMade(context)));
 export const reckoningOf = perContext(({ spec }): Reckoning => spec.shop.tolerances?.reckon ?? USUAL_RECKONING);
 
 /** A length of a message, to the nearest hundredth upwards, so that it never reads as the limit it is beyond. */

@@ -7,7 +7,7 @@ import { exceeds, furthest } from '../../tolerance/judge.js';
 import { type Contribution, contributions, type Stack } from '../../tolerance/stack.js';
 import type { CheckContext } from '../check.js';
 import { alike } from './alike.js';
-import { asMade, heldTogether, reckoningOf } from './as-made.js';
+import { asMade, reckoningOf } from './as-made.js';
 import { perContext } from './remember.js';
 
 /** Something at a joint that may come further off than is let pass. */
@@ -29,8 +29,7 @@ const gaps = perContext((context) => {
   const stated = context.spec.shop.tolerances !== undefined || context.spec.inputs.some(({ tolerance }) => tolerance);
   if (!stated) return [];
   const made = asMade(context);
-  const held = heldTogether(context);
-  return made.joints.map((joint) => ({ joint, errors: gapAt(made, joint, held) }));
+  return made.joints.map((joint) => ({ joint, errors: gapAt(made, joint) }));
 });
 
 /** What of a kind is too far off, what a statement does alike together. */
