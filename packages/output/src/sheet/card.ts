@@ -20,7 +20,8 @@ export function drawCard(
 ): void {
   const { x, y, width, height } = frame;
   pen.box(x, y, width, height, 0.5);
-  const heading = `${card.hand.toUpperCase()} FENCE: ${card.datum}`;
+  const fence = card.operation.half.turn ? 'MARK OUT FROM' : `${card.hand.toUpperCase()} FENCE`;
+  const heading = `${fence}: ${card.datum}`;
   pen.text(x + 3, y + 7.5, heading, fitted(heading, width - 6, 6, true), { bold: true });
   const lies = `${card.lies.map(loud).join(', ')}; ${card.toward} toward you`;
   for (const [i, line] of wrapped(lies, width - 6, 3.9)

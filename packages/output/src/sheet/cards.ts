@@ -11,14 +11,14 @@ import { cabinetLabel } from '../batch.js';
 import type { PlannedJob } from '../plan/tables.js';
 import { printText } from '../print/length.js';
 import { partNames } from '../print/order.js';
-import { surfaceName } from '../print/surface.js';
+import { placeOn, surfaceName, surfaceOn } from '../print/surface.js';
 
 /** Pieces that are held alike in a set-up: one drawing stands for all of them. */
 export interface Card {
   readonly hand: 'left' | 'right';
   /** The first of them. */
   readonly operation: Operation;
-  /** "rear edge": what goes against the fence. */
+  /** "rear edge": what goes against the fence; along a cant the end of it that the lines are marked out from. */
   readonly datum: string;
   /** "left end": what looks at the operator, where the machine goes in. */
   readonly toward: string;
@@ -51,14 +51,17 @@ export function cardsOf(job: PlannedJob, { operations, setting }: SetUp, format:
     const looks = setting.pose.reference;
     const other = looks === 'up' ? 'down' : 'up';
     const lies: [string, string] = [
-      `${surfaceName(part, reference)} ${looks}`,
-      `${surfaceName(part, opposite(reference))} ${other}`,
+      `${placeOn(part, half, reference)} ${looks}`,
+      // Across from a cant there is no side.
+      half.turn
+        ? `${surfaceName(part, opposite(half.surface))} away from you`
+        : `${surfaceName(part, opposite(reference))} ${other}`,
     ];
     const card = {
       hand: half.hand,
       operation,
-      datum: surfaceName(part, half.datum),
-      toward: half.role === 'mitre' ? `mitred ${surfaceName(part, half.surface)}` : surfaceName(part, half.surface),
+      datum: placeOn(part, half, half.datum),
+      toward: half.role === 'mitre' ? `mitred ${surfaceName(part, half.surface)}` : surfaceOn(part, half),
       lies,
       stopEnd: setting.stop && half.stop ? surfaceName(part, half.stop.end) : undefined,
       lines: half.slots.map(({ fromZero }) => fromZero),
