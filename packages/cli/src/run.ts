@@ -7,6 +7,7 @@ import { draw } from './commands/draw.js';
 import { explain } from './commands/explain.js';
 import { format } from './commands/format.js';
 import { glueUp } from './commands/glue-up.js';
+import { patterns } from './commands/patterns.js';
 import { plan } from './commands/plan.js';
 import { sheets } from './commands/sheets.js';
 import { tolerance } from './commands/tolerance.js';
@@ -209,6 +210,20 @@ Examples:
   dryfit glue-up bookcase.joinery --json > glue-up.json`,
     )
     .action(async (file, options) => done(await glueUp(file, options, io)));
+
+  withFindingOptions(program.command('patterns'))
+    .description('say which fixed patterns a shop needs for its cabinets, and what one more would bring')
+    .argument('[paths...]', 'files, or folders whose .joinery files are all read (default: this folder)')
+    .addHelpText(
+      'after',
+      `
+A pattern serves a joint if it puts as many connectors into it and brings no new finding.${CODES}
+
+Examples:
+  dryfit patterns
+  dryfit patterns cabinets shop.joinery`,
+    )
+    .action(async (paths, options) => done(await patterns(paths, options, io)));
 
   withFindingOptions(program.command('sheets'))
     .description('write what the bench reads: a printed page for each set-up of a job, and a cover')
