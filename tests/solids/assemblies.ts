@@ -310,6 +310,28 @@ function atNotch(f: Figures, dice: Dice, off: number): SpecBuilder {
     .joint('butt', 'shelf', 'between lh and rh', ...shelfAt(z, c, 'plate', 75, last));
 }
 
+/** A base with a corner cut off, and slots or a block that come near the slope. */
+function atCant(f: Figures, dice: Dice, off: number): SpecBuilder {
+  const [wide, deep] = [dice.between(40, 120), dice.between(40, 120)];
+  const beside = dice.one([true, false]);
+  const line = beside ? DEEP - deep - halfChord(f.disc, f.edge) - f.skin - off : 120;
+  const built = uprights(f, ['lh', 'rh'])
+    .part('base', 'level', 'board')
+    .cant('base', ['left', 'front'], { width: mm(wide), depth: mm(deep) })
+    .joint('butt', 'base', 'between lh and rh', ...shelfAt(60, f.thickness / 2, 'plate', Math.min(50, line / 2), line));
+  if (beside) return built;
+  // Its inner corner lies so far before the slope or behind it.
+  const y = dice.between(-30, deep / 2 - 40);
+  const x = wide * (1 - off * Math.hypot(1 / wide, 1 / deep) - (y + 40) / deep) - f.thickness;
+  return built
+    .part('block', 'upright', 'board')
+    .of('height', 90, 'block')
+    .of('depth', 40, 'block')
+    .place('block', at('left', mm(x), 'right of', 'base.left'))
+    .place('block', at('bottom', 30, 'above', 'lh.bottom'))
+    .place('block', at('front', mm(y), 'behind', 'lh.front'));
+}
+
 /** A row whose slots come near one another. */
 function crowded(f: Figures, dice: Dice, off: number): SpecBuilder {
   const by = dice.one(['plate', 'plate', 'tenon', 'dowel'] as const);
@@ -382,6 +404,7 @@ const AIMS = {
   housings,
   oddConnector,
   atNotch,
+  atCant,
   crowded,
   rowsCross,
   atRandom,

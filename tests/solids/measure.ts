@@ -2,6 +2,7 @@ import {
   type Connector,
   type Cut,
   type Fit,
+  type FittedCant,
   type FittedJoint,
   type FittedPart,
   isFace,
@@ -13,6 +14,7 @@ import type { Manifold } from 'manifold-3d';
 import {
   bevelMesh,
   beyondHeel,
+  cantMesh,
   connectorMesh,
   type Made,
   madeOf,
@@ -69,7 +71,7 @@ const AXIS = { left: 'x', right: 'x', front: 'y', rear: 'y', bottom: 'z', top: '
 /** A cut with its mesh and what it belongs to. */
 interface Piece {
   readonly part: FittedPart;
-  readonly cut: Cut;
+  readonly cut: Cut | (FittedCant & { readonly kind: 'cant' });
   readonly joint?: FittedJoint | undefined;
   readonly statement?: string | undefined;
   readonly mesh: Manifold;
@@ -93,7 +95,12 @@ export interface Measurement {
 export function measure(shop: Workshop, spec: Spec, fit: Fit): Measurement {
   const joints = new Map(fit.joints.map((joint) => [joint.id, joint]));
   const parts = fit.parts.filter(({ box }) => box);
-  const pieces = parts.map((part) => part.cuts.flatMap((cut) => pieceOf(shop, part, cut, joints) ?? []));
+  const pieces = parts.map((part): readonly Piece[] => [
+    ...part.cuts.flatMap((cut) => pieceOf(shop, part, cut, joints) ?? []),
+    ...(part.cant
+      ? [{ part, cut: { kind: 'cant', ...part.cant } as const, mesh: cantMesh(shop, part, part.cant) }]
+      : []),
+  ]);
   const seats = fit.joints.flatMap((joint) => seatsOf(joint, pieces.flat()));
   const { limits } = spec.shop;
   const [skin, wall, edge] = [limits.skin.toNumber(), limits.wall.toNumber(), limits.slotToEdge.toNumber()];
@@ -194,7 +201,7 @@ interface Limits {
 function* toSurfaces(shop: Workshop, spec: Spec, piece: Piece, limits: Limits): Generator<Measured> {
   const { part, cut, mesh, joint, statement = '' } = piece;
   const own = `${part.id}|${statement}`;
-  if (cut.kind === 'bevel' || cut.kind === 'notch') return;
+  if (cut.kind === 'bevel' || cut.kind === 'notch' || cut.kind === 'cant') return;
   const under = roomTo(part, OPPOSITE[cut.surface], mesh);
   if ('box' in cut) {
     yield known('slot-breaks-through', own, under - limits.skin, [under]);

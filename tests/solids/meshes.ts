@@ -1,4 +1,4 @@
-import type { Axis, Box, Connector, Cut, FittedJoint, FittedPart, Machine, Side } from '@dryfit/engine';
+import type { Axis, Box, Connector, Cut, FittedCant, FittedJoint, FittedPart, Machine, Side } from '@dryfit/engine';
 import type { Manifold } from 'manifold-3d';
 import { type Frame, onGrid, type Triple, type Workshop } from './workshop.js';
 
@@ -145,6 +145,23 @@ export function bevelMesh(shop: Workshop, part: FittedPart, cut: Bevel): Manifol
   );
 }
 
+/** A corner cut off a part through its whole thickness, its two legs made longer by `more` mm each. */
+export function cantMesh(shop: Workshop, part: FittedPart, { corner, legs }: FittedCant, more = 0): Manifold {
+  const [lo, hi] = corners(part.box as Box);
+  const [a, b] = [OUT[corner[0]], OUT[corner[1]]];
+  const line = crossed(a, b).map(Math.abs) as unknown as Triple;
+  const on = (side: Side): Triple => times(OUT[side].map(Math.abs) as unknown as Triple, PLANE(part, side));
+  const i = line.findIndex((c) => c !== 0) as 0 | 1 | 2;
+  const origin = plus(on(corner[0]), on(corner[1]), times(line, lo[i]));
+  const [first, second] = [legs[0].toNumber() + more, legs[1].toNumber() + more];
+  const outline = [
+    [0, 0],
+    [first, 0],
+    [0, second],
+  ] as const;
+  return shop.prism(outline, hi[i] - lo[i], { first: times(a, -1), second: times(b, -1), third: line, origin });
+}
+
 /** Everything beyond the inner face of a mitred part from its heel on, 100 thick. */
 export function beyondHeel(shop: Workshop, part: FittedPart, cut: Bevel): Manifold {
   const [lo, hi] = corners(part.box as Box);
@@ -176,7 +193,8 @@ export function partMeshWith(shop: Workshop, part: FittedPart, slack: number): M
     const [from, to] = corners(cut.box);
     return [shop.box(grown(from, -slack), grown(to, slack))];
   });
-  return shop.less(shop.box(grown(lo, slack), grown(hi, -slack)), ...taken);
+  const corner = part.cant ? [cantMesh(shop, part, part.cant, 2 * slack)] : [];
+  return shop.less(shop.box(grown(lo, slack), grown(hi, -slack)), ...taken, ...corner);
 }
 
 const grown = (corner: Triple, by: number): Triple => plus(corner, [by, by, by]);
