@@ -44,11 +44,17 @@ describe('the glue-up in the drawing', () => {
     await expect.poll(told).toContain('Step 2 of 3: Slide back into');
   });
 
-  test('follows the text, and is left for the whole cabinet', async () => {
+  test('follows the text, can be read as a list, and is left for the whole cabinet', async () => {
     await button('Previous step').press('Enter');
     await expect.poll(told).toContain('Connectors: 15 biscuit20.');
     await replaceText(session.page, 'biscuit20 by deep5', 'biscuit20 by lines 70, 180, 270');
     await expect.poll(told).toContain('Connectors: 9 biscuit20.');
+    await button('As a table').click();
+    const list = drawing.getByRole('listitem');
+    await expect
+      .poll(() => list.allInnerTexts())
+      .toContainEqual(expect.stringMatching(/^Put base, shelf and top to lh/));
+    await button('As a table').click();
     await button('All parts apart').click();
     await shape('part rh').first().waitFor();
     expect(await drawing.locator('svg .way').count()).toBe(0);

@@ -11,7 +11,7 @@ import { KeyWords } from './key-words.js';
 import { Picture } from './picture.js';
 import { shapeIn } from './shapes.js';
 import { act, cabinetOf, partOf, partWith, restored, sheetFor, stepOf, type View } from './state.js';
-import { Steps } from './steps.js';
+import { StepList, Steps } from './steps.js';
 import { Tools } from './tools.js';
 import { Twin } from './twin.js';
 
@@ -147,6 +147,7 @@ export function App({ host }: { readonly host: Host<FromDrawing, View> }) {
         </>
       )}
       {twin}
+      {view.asTable && shown === 'cabinet' ? <StepList scene={scene} /> : null}
       <Chosen
         scene={scene}
         shape={chosen}

@@ -42,3 +42,18 @@ export function Steps({ scene, view, act }: StepsProps) {
     </div>
   );
 }
+
+/** The same to be read, where the drawing is read as a table. */
+export function StepList({ scene: { steps = [] } }: Pick<StepsProps, 'scene'>) {
+  if (steps.length === 0) return null;
+  return (
+    <section>
+      <h2>Glue-up</h2>
+      <ol>
+        {steps.map(({ label, notes }) => (
+          <li key={label}>{[label, ...notes].map((line) => `${line}.`).join(' ')}</li>
+        ))}
+      </ol>
+    </section>
+  );
+}
