@@ -6,7 +6,7 @@ import { codeOf, importsOf, type SourceFile, sourcesOf } from './sources.js';
 const mayImport: Record<string, RegExp> = {
   engine: /^(pure-rand\/(generator\/xoroshiro128plus|distribution\/uniformInt)|highs)$/,
   language: /^(@dryfit\/engine|langium(\/.*)?)$/,
-  output: /^(@dryfit\/engine|@sinclair\/typebox(\/.*)?)$/,
+  output: /^(@dryfit\/engine|@sinclair\/typebox(\/.*)?|uqr)$/,
   cli: /^(@dryfit\/(engine|language|output)|node:.*|commander|pdfkit|picocolors|langium(\/node)?)$/,
   extension:
     /^(@dryfit\/(engine|language|language\/protocol|output)|preact(\/.*)?|vscode|vscode-languageclient(\/.*)?)$/,

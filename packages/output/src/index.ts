@@ -22,6 +22,7 @@ export { printLength, printText } from './print/length.js';
 export { type Paint, PLAIN } from './print/paint.js';
 export { surfaceName } from './print/surface.js';
 export { visible } from './print/visible.js';
+export { labelCode, labelPages } from './sheet/label-pages.js';
 export { sheetsHtml } from './sheet/html.js';
 export { type Mark, PAPERS, type Page, type Paper } from './sheet/page.js';
 export { sheetPages } from './sheet/sheets.js';

@@ -1,12 +1,12 @@
 import { resolve } from 'node:path';
 import { planWork } from '@dryfit/engine';
-import { type Paper, type PlannedJob, plural, sheetPages, sheetsHtml } from '@dryfit/output';
+import { labelPages, type Paper, type PlannedJob, plural, sheetPages, sheetsHtml } from '@dryfit/output';
 import { CLEAN, ERRORS, type Io, Misuse } from '../io.js';
 import type { FindingOptions } from '../options.js';
 import { isSheet, SHEETS } from '../output/drawings.js';
 import { folderNames } from '../output/names.js';
 import { sheetsPdf } from '../output/pdf.js';
-import { writeWhole } from '../output/write.js';
+import { type Written, writeWhole } from '../output/write.js';
 import { sound } from '../sound.js';
 import { jobOf } from './plan.js';
 
@@ -33,13 +33,21 @@ export async function sheets(file: string, name: string | undefined, options: Sh
   const pages = sheetPages(planned, options.paper ?? 'A4', format);
   const title = `Sheets of job ${job.name}`;
   const [folder] = folderNames([`job ${job.name}`]);
-  const files = [
+  const files: Written[] = [
     { path: `${folder}/${SHEETS}/sheets.html`, text: sheetsHtml(title, pages) },
     { path: `${folder}/${SHEETS}/sheets.pdf`, text: await sheetsPdf(title, pages) },
   ];
+  const labels = labelPages({ name: job.name, items: job.items }, options.paper ?? 'A4', format);
+  const labelTitle = `Labels of job ${job.name}`;
+  if (labels.length > 0) {
+    files.push(
+      { path: `${folder}/${SHEETS}/labels.html`, text: sheetsHtml(labelTitle, labels) },
+      { path: `${folder}/${SHEETS}/labels.pdf`, text: await sheetsPdf(labelTitle, labels) },
+    );
+  }
   await io.uninterrupted(() => writeWhole(resolve(io.cwd, options.out), resolve(io.cwd, file), files, isSheet));
   io.out.write(
-    `wrote ${plural(pages.length, 'page')} to ${options.out}: ${files.map(({ path }) => path).join(', ')}\n`,
+    `wrote ${plural(pages.length + labels.length, 'page')} to ${options.out}: ${files.map(({ path }) => path).join(', ')}\n`,
   );
   return counts.errors > 0 ? ERRORS : CLEAN;
 }
