@@ -5,7 +5,7 @@ import type { Bounds } from '../geometry/solid.js';
 import type { Bounded } from '../number/bounded.js';
 import type { Rational } from '../number/rational.js';
 import { AXES, type Axis, axisOf } from '../spec/sides.js';
-import { boundsOfBox, INDEX, type SawnBody, spacesOf, turnedOut } from './body.js';
+import { boundsOfBox, type HalfSpace, INDEX, type SawnBody, spacesOf, turnedOut } from './body.js';
 import { boundsOfPolytope, type Polytope, polytopeWithout } from './polytope.js';
 
 /** Room that two parts both take up: one connected piece of it. */
@@ -36,17 +36,25 @@ export function sharedRoom(
 ): readonly SharedRoom[] {
   const shared = common(one.body.box, two.body.box);
   if (!shared) return [];
-  const free = [...roomIn(one.part, two.part, shared, madeFor), ...roomIn(two.part, one.part, shared, madeFor)];
-  const slants = [...one.body.slants, ...two.body.slants];
-  const pieces =
-    slants.length === 0
-      ? exactly(
-          shared,
-          free.map(({ box }) => box),
-        )
-      : bySlants(shared, free, slants);
+  const free = [...roomIn(one.part, two.part, shared, madeFor), ...roomIn(two.part, one.part, shared, madeFor)].filter(
+    ({ box, turn }) => turn || common(shared, box),
+  );
+  // Whatever slants past the shared room leaves it as exact as it is; a recess told in a turned frame does not.
+  const around = boundsOfBox(shared);
+  const slants = [...one.body.slants, ...two.body.slants].filter((space) => cutsInto(around, space));
+  const exact = slants.length === 0 && free.every(({ turn }) => !turn);
+  const pieces = exact
+    ? exactly(
+        shared,
+        free.map(({ box }) => box),
+      )
+    : bySlants(shared, free, slants);
   return connected(pieces).sort((a, b) => volume(b.bounds) - volume(a.bounds));
 }
+
+/** Whether some of a box lies beyond a plane: its corner that is farthest along the plane's normal. */
+const cutsInto = ({ lo, hi }: Bounds, { normal, offset }: HalfSpace): boolean =>
+  ([0, 1, 2] as const).reduce<number>((sum, i) => sum + normal[i] * (normal[i] > 0 ? hi[i] : lo[i]), 0) > offset;
 
 /** Room that is cut out, told in the frame of its part. */
 interface Free {
