@@ -96,7 +96,9 @@ function rankOf(word: string, rule: string, situation: Situation): number | unde
   if (word === 'groove' || word === 'notch') {
     if (['Plane', 'PlaneOrPart', 'PlaneOrCant'].includes(rule)) return hasWall(word, situation) ? RANK.also : undefined;
   }
-  if (word === 'cant' && (rule === 'PlaneOrCant' || rule === 'Cant')) return hasCant(situation) ? RANK.also : undefined;
+  // What a part stands on may get its cant further down.
+  if (word === 'cant' && rule === 'Cant') return RANK.fits;
+  if (word === 'cant' && rule === 'PlaneOrCant') return hasCant(situation) ? RANK.also : undefined;
   if (rule === 'ReferenceFace') return referenceWords(situation).includes(word) ? RANK.fits : undefined;
   if (rule === 'Toward') return towardFits(word, situation) ? RANK.fits : undefined;
   if (rule === 'Extent' && situation.notch) return legFits(word, situation) ? RANK.fits : undefined;

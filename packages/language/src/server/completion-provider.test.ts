@@ -20,7 +20,7 @@ function isOffered(leaf: LeafCstNode): boolean {
 
 /** How a text may go on: a word is read for what it is by what follows, and a reader looks up to three words ahead. */
 const GOES_ON = [
-  ...[' 1', ' .', ' x', ' "x"', ' {', ' 1 {', ' : ', ' = 1', ' top', ' and x', ' , x', ' of x', ' with x'],
+  ...[' 1', ' .', '.cant', ' x', ' "x"', ' {', ' 1 {', ' : ', ' = 1', ' top', ' and x', ' , x', ' of x', ' with x'],
   ...[
     ' 1 over x',
     ' 1 minus 1',
