@@ -3,7 +3,7 @@ import type { Assembly } from './assembly.js';
 import { allAtOnce } from './at-once.js';
 import { blocking, waysOf } from './blocking.js';
 import { components, connected } from './components.js';
-import { twoMoves } from './two-moves.js';
+import { MOST_MEMBERS, twoMoves } from './two-moves.js';
 
 /**
  * How items come apart. Putting together is the same backwards, so that whatever comes apart can be put together.
@@ -64,7 +64,7 @@ export function takeApart(
       return { kind: 'at once', members, children: together.groups.map(apart), ways: together.ways };
     const round = twoMoves(assembly, members);
     if (round) return oneByOne(members, round, apart);
-    return { kind: 'stuck', members, proven: together.kind === 'locked' };
+    return { kind: 'stuck', members, proven: together.kind === 'locked' && members.length <= MOST_MEMBERS };
   };
   return apart(some);
 }

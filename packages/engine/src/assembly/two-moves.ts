@@ -16,7 +16,7 @@ const WAYS: readonly Vector[] = [
 
 /** Most lengths that are tried along one axis, and most items: this is asked while somebody types. */
 const MOST_LENGTHS = 16;
-const MOST_MEMBERS = 120;
+export const MOST_MEMBERS = 120;
 
 /**
  * Groups that leave by going a little one way, until a joint is open, and then on another way: a panel lifted out of
