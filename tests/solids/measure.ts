@@ -258,7 +258,7 @@ function* rows(pieces: readonly Piece[], skin: number): Generator<Measured> {
 }
 
 /** Room that two parts both take up; or, of parts that are not joined, how far they are from it. */
-function* betweenParts(shop: Workshop, { joints }: Fit, parts: readonly FittedPart[]): Generator<Measured> {
+export function* betweenParts(shop: Workshop, { joints }: Fit, parts: readonly FittedPart[]): Generator<Measured> {
   for (const [i, one] of parts.entries())
     for (const two of parts.slice(i + 1)) {
       const key = [one.id, two.id].sort().join('|');

@@ -1,4 +1,15 @@
-import type { Axis, Box, Connector, Cut, FittedCant, FittedJoint, FittedPart, Machine, Side } from '@dryfit/engine';
+import type {
+  Axis,
+  Box,
+  Connector,
+  Cut,
+  FittedCant,
+  FittedJoint,
+  FittedPart,
+  Machine,
+  Side,
+  Turn,
+} from '@dryfit/engine';
 import type { Manifold } from 'manifold-3d';
 import { type Frame, onGrid, type Triple, type Workshop } from './workshop.js';
 
@@ -123,8 +134,8 @@ export function roomTo(part: FittedPart, side: Side, mesh: Manifold): number {
   return (OUT[side][i] as number) > 0 ? PLANE(part, side) - max[i] : min[i] - PLANE(part, side);
 }
 
-/** What a 45° mitre takes off a part's end: from nothing at the toe to the part's thickness at the heel. */
-export function bevelMesh(shop: Workshop, part: FittedPart, cut: Bevel): Manifold {
+/** What a mitre takes off a part's end: from nothing at the toe to its full width at the heel; `more` mm more of it. */
+export function bevelMesh(shop: Workshop, part: FittedPart, cut: Bevel, more = 0): Manifold {
   const [lo, hi] = corners(part.box as Box);
   const [end, outer] = [OUT[cut.side], OUT[cut.outer]];
   const line = crossed(end, outer).map(Math.abs) as unknown as Triple;
@@ -132,17 +143,23 @@ export function bevelMesh(shop: Workshop, part: FittedPart, cut: Bevel): Manifol
   const i = line.findIndex((c) => c !== 0) as 0 | 1 | 2;
   const k = OUT[cut.outer].findIndex((c) => c !== 0) as 0 | 1 | 2;
   const thickness = hi[k] - lo[k];
+  const leg = cut.angle === 45 ? thickness : thickness * Math.tan((cut.angle * Math.PI) / 180);
   const origin = plus(on(cut.side), on(cut.outer), times(line, lo[i]));
   const frame: Frame = { first: times(end, -1), second: times(outer, -1), third: line, origin };
-  return shop.prism(
-    [
-      [0, 0],
-      [thickness, thickness],
-      [0, thickness],
-    ],
-    hi[i] - lo[i],
-    frame,
-  );
+  const wedge = [
+    [0, 0],
+    [leg, thickness],
+    [0, thickness],
+  ] as const;
+  // Cut off with more than is there, so that no film is left at the end or the faces.
+  const slope = leg / thickness;
+  const beyond = [
+    [-slope - 1, -1],
+    [more - slope, -1],
+    [leg + more + slope, thickness + 1],
+    [-slope - 1, thickness + 1],
+  ] as const;
+  return shop.prism(more > 0 ? beyond : wedge, hi[i] - lo[i], frame);
 }
 
 /** A corner cut off a part through its whole thickness, its two legs made longer by `more` mm each. */
@@ -185,16 +202,22 @@ export const partMesh = (shop: Workshop, part: FittedPart): Manifold =>
 export function partMeshWith(shop: Workshop, part: FittedPart, slack: number): Manifold {
   const [lo, hi] = corners(part.box as Box);
   const taken = part.cuts.flatMap((cut) => {
-    if (cut.kind === 'bevel') {
-      const into = times(OUT[cut.side], -2 * slack);
-      return [shop.keep(bevelMesh(shop, part, cut).translate([into[0], into[1], into[2]]))];
-    }
+    if (cut.kind === 'bevel') return [bevelMesh(shop, part, cut, Math.max(2 * slack, 1e-6))];
     if (!('box' in cut)) return [];
     const [from, to] = corners(cut.box);
     return [shop.box(grown(from, -slack), grown(to, slack))];
   });
   const corner = part.cant ? [cantMesh(shop, part, part.cant, 2 * slack)] : [];
-  return shop.less(shop.box(grown(lo, slack), grown(hi, -slack)), ...taken, ...corner);
+  const mesh = shop.less(shop.box(grown(lo, slack), grown(hi, -slack)), ...taken, ...corner);
+  return part.turn ? turnedOut(shop, mesh, part.turn) : mesh;
+}
+
+/** From a frame turned about the upright into the cabinet. */
+function turnedOut(shop: Workshop, mesh: Manifold, { origin, along }: Turn): Manifold {
+  const [x, y] = [along.x.toNumber(), along.y.toNumber()];
+  const [c, s] = [x / Math.hypot(x, y), y / Math.hypot(x, y)];
+  const [dx, dy] = [origin.x.toNumber(), origin.y.toNumber()];
+  return shop.keep(mesh.transform([c, s, 0, 0, -s, c, 0, 0, 0, 0, 1, 0, dx, dy, 0, 1]));
 }
 
 const grown = (corner: Triple, by: number): Triple => plus(corner, [by, by, by]);
