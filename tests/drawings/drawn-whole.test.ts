@@ -67,7 +67,7 @@ const wordsOf = (svg: string): string =>
     .join(' ');
 
 /** What the outlines of a kind cover: left, right, top and bottom of each. */
-const outlines = (root: Read, kind: string): readonly (readonly number[])[] =>
+const outlines = (root: Read, kind: string): readonly (readonly [number, number, number, number])[] =>
   all(root)
     .filter((one) => one.tag === 'polygon' && hasClass(one, kind))
     .map(patchOf)

@@ -267,6 +267,7 @@ export const shop: Shop = {
     skin: mm(3),
     step: mm('0.3'),
     alike: mm('0.5'),
+    gap: mm('0.5'),
     sag: mm('1/144'),
     movement: mm(1),
     written: [],

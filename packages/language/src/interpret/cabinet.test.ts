@@ -55,6 +55,7 @@ function words(statement: Statement): string {
     case 'dimension':
       return `${statement.id} ${statement.length.value}`;
     case 'notch':
+    case 'cant':
       return `${statement.id} ${statement.legs.map(({ dimension, length }) => `${dimension} ${length.value}`).join(', ')}`;
     case 'band':
     case 'load':

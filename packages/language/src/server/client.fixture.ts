@@ -27,7 +27,9 @@ export async function connect(settings: Readonly<Record<string, unknown>> = {}, 
   const client = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
   const states: FitState[] = [];
   const reads: string[] = [];
-  client.onNotification(FILE_READ, ({ uri }: FileRead) => reads.push(uri));
+  client.onNotification(FILE_READ, ({ uri }: FileRead) => {
+    reads.push(uri);
+  });
   const waiting: { fits: (state: FitState) => boolean; give: (state: FitState) => void }[] = [];
   client.onNotification(FIT_STATE, (state: FitState) => {
     states.push(state);
