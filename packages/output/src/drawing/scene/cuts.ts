@@ -7,7 +7,7 @@ import {
   highSide,
   type LengthFormat,
   outward,
-  Rational,
+  type Rational,
   type Side,
   type Slot,
   thirdAxis,
@@ -16,6 +16,7 @@ import { degrees } from '../../print/degrees.js';
 import { printLength } from '../../print/length.js';
 import { surfaceName } from '../../print/surface.js';
 import type { SceneBox, SceneCut, Triple } from '../scene.js';
+import { cant } from './cant.js';
 import { INDEX, insetsOf, planeOf, sceneBox, triple } from './figures.js';
 import type { Places } from './places.js';
 
@@ -225,34 +226,6 @@ function bevel(part: FittedPart, cut: Bevel, joint: FittedJoint | undefined, pla
       joint: cut.joint,
       outer: cut.outer,
       angle: cut.angle,
-    },
-  ];
-}
-
-/** The corner a cant cuts off, as the box around it. */
-function cant({ id, cant: cut, box }: FittedPart, places: Places, print: Print): SceneCut[] {
-  if (!cut || !box) return [];
-  const { corner, legs, source } = cut;
-  const [lo, hi] = [triple(box.lo), triple(box.hi)].map((p) => [...p] as [number, number, number]);
-  if (!lo || !hi) return [];
-  corner.forEach((side, i) => {
-    const inner = planeOf(box, side)
-      .sub((legs[i] ?? legs[0]).mul(Rational.of(outward(side))))
-      .toNumber();
-    (outward(side) === 1 ? lo : hi)[INDEX[axisOf(side)]] = inner;
-  });
-  const [first, second] = corner;
-  return [
-    {
-      shape: `cut cant ${first} ${second} of ${id}`,
-      label: `cant of ${id} at the ${first} ${second}: ${print(legs[0])} in from the ${first}, ${print(legs[1])} from the ${second}`,
-      places: places.statement(source, [id]),
-      kind: 'cant',
-      surface: first,
-      box: { lo, hi },
-      run: thirdAxis(axisOf(first), axisOf(second)) ?? 'z',
-      outer: second,
-      legs: corner.map((from, i) => ({ from, length: print(legs[i] ?? legs[0]) })),
     },
   ];
 }
