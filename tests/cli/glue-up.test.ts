@@ -32,7 +32,7 @@ describe('dryfit glue-up', () => {
   });
 
   it('counts every connector of a cabinet once, and every joint in one step', async () => {
-    const { out: said } = await glueUp('rail-base.joinery', '--json');
+    const { out: said } = await glueUp('rail-base.joinery', '--format', 'json');
     const [cabinet] = JSON.parse(said).cabinets;
     const joints: string[] = cabinet.steps.flatMap(({ joints: ids }: { joints: string[] }) => ids);
     expect(new Set(joints).size).toBe(joints.length);
@@ -49,7 +49,7 @@ describe('dryfit glue-up', () => {
     const schema = JSON.parse(readFileSync(join(root, 'packages/output/schema/glue-up.schema.json'), 'utf8'));
     const valid = new Ajv({ strict: false }).compile(schema);
     for (const file of ['periodicals.joinery', 'display-plinth.joinery', 'broken/cannot-be-assembled.joinery']) {
-      const { out: said } = await glueUp(file, '--json', '--with-errors');
+      const { out: said } = await glueUp(file, '--format', 'json', '--with-errors');
       expect(valid(JSON.parse(said)), JSON.stringify(valid.errors)).toBe(true);
     }
   });

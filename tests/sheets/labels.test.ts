@@ -1,8 +1,14 @@
+import { createRequire } from 'node:module';
 import { labelCode, labelPages, type Mark, type Page } from '@dryfit/output';
-import jsQR from 'jsqr';
+
 import { describe, expect, test } from 'vitest';
 import { exampleText } from '../support/examples.js';
 import { examineText } from '../support/read.js';
+
+/** Another reader of codes; its declarations and its module do not agree on what is exported, so it is typed here. */
+const scan: (dots: Uint8ClampedArray, wide: number, tall: number) => { readonly data: string } | null = createRequire(
+  import.meta.url,
+)('jsqr').default;
 
 /** Dots of a printer in a millimetre: 300 in an inch. */
 const DOTS = 300 / 25.4;
@@ -37,7 +43,7 @@ function scanned(page: Page): (string | undefined)[] {
       const cut = new Uint8ClampedArray(w * h * 4);
       for (let y = 0; y < h; y++)
         cut.set(dots.subarray(((y0 + y) * across + x0) * 4, ((y0 + y) * across + x0 + w) * 4), y * w * 4);
-      found.push(jsQR(cut, w, h)?.data);
+      found.push(scan(cut, w, h)?.data);
     }
   return found;
 }

@@ -173,7 +173,7 @@ Examples:
       'what if a batch measures that; may be given again for others',
       (words: string, before: readonly string[] = []) => [...before, words],
     )
-    .option('--json', 'print data instead of text')
+    .addOption(new Option('--format <format>', 'what to print').choices(['text', 'json']).default('text'))
     .addHelpText(
       'after',
       `
@@ -185,7 +185,7 @@ Examples:
   dryfit tolerance bookcase.joinery
   dryfit tolerance bookcase.joinery --samples 200000 --seed 7
   dryfit tolerance bookcase.joinery --measure birch18=17.4
-  dryfit tolerance bookcase.joinery --json > tolerance.json`,
+  dryfit tolerance bookcase.joinery --format json > tolerance.json`,
     )
     .action(async (file, options) => done(await tolerance(file, options, io)));
 
@@ -194,7 +194,7 @@ Examples:
     .argument('<file>', 'a .joinery file')
     .option('--cabinet <name>', 'only this cabinet')
     .option('--out <folder>', 'write a sheet with a drawing of each step; without it the steps are printed')
-    .option('--json', 'print data instead of text')
+    .addOption(new Option('--format <format>', 'what to print').choices(['text', 'json']).default('text'))
     .option('--with-errors', 'order the parts although there are errors; every sheet says so')
     .addHelpText(
       'after',
@@ -207,7 +207,7 @@ Sheets go beside a cabinet's tables, in a folder glue-up of their own.${CODES}
 Examples:
   dryfit glue-up bookcase.joinery
   dryfit glue-up bookcase.joinery --out tables
-  dryfit glue-up bookcase.joinery --json > glue-up.json`,
+  dryfit glue-up bookcase.joinery --format json > glue-up.json`,
     )
     .action(async (file, options) => done(await glueUp(file, options, io)));
 

@@ -25,7 +25,7 @@ import { type Sound, sound } from '../sound.js';
 export interface GlueUpOptions extends FindingOptions {
   readonly cabinet?: string | undefined;
   readonly out?: string | undefined;
-  readonly json?: boolean | undefined;
+  readonly format?: 'text' | 'json' | undefined;
   readonly withErrors?: boolean | undefined;
 }
 
@@ -36,7 +36,7 @@ export async function glueUp(file: string, options: GlueUpOptions, io: Io): Prom
   const found = await sound(file, options, io, 'planned');
   if (found === undefined) return ERRORS;
   const results = chosen(found.examination, options.cabinet, file);
-  if (options.json) {
+  if (options.format === 'json') {
     io.out.write(`${JSON.stringify(glueUpJson(results, found.format), undefined, 2)}\n`);
   } else if (out === undefined) {
     const style = { format: found.format, paint: paintFor(io.out, io.env), errors: found.counts.errors };

@@ -36,7 +36,7 @@ async function dryfit(...args: readonly string[]) {
 }
 
 const json = async (...args: readonly string[]): Promise<ToleranceJson> =>
-  JSON.parse((await dryfit(...args, '--json')).out);
+  JSON.parse((await dryfit(...args, '--format', 'json')).out);
 
 describe('dryfit tolerance', () => {
   it('tells of each joint what adds up, that the thickness drops out, and where the figures stand', async () => {

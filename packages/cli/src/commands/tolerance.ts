@@ -11,7 +11,7 @@ export interface ToleranceOptions extends FindingOptions {
   readonly cabinet?: string | undefined;
   readonly samples: number;
   readonly seed: number;
-  readonly json?: boolean | undefined;
+  readonly format?: 'text' | 'json' | undefined;
   /** As written: "birch18=17.4". */
   readonly measure?: readonly string[] | undefined;
 }
@@ -29,7 +29,7 @@ export async function tolerance(file: string, options: ToleranceOptions, io: Io)
     return { reckoned: reckon(fromBatch(spec, batch)), batch: { planned: spec, measured: batch } };
   });
   const { locate } = examination;
-  if (options.json) {
+  if (options.format === 'json') {
     io.out.write(`${JSON.stringify(toleranceJson(asked, { format, locate, samples, seed }), undefined, 2)}\n`);
   } else {
     const paint = paintFor(io.out, io.env);
