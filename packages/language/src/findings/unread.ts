@@ -27,14 +27,34 @@ export function unreadWords(cabinet: Cabinet, text: string, unread: readonly Fin
     for (const word of wordsOf(text.slice(at, item.start))) words.add(word);
     at = Math.max(at, item.end);
   }
-  const unknown = items
-    .filter((item) => !counts.includes(item))
-    .flatMap(({ item }) => (item.$type === 'Parameter' ? item.name : []));
-  for (const { start, end } of unknown.length > 0 ? counts : []) {
+  const unknown = unknownValues(
+    items.flatMap(({ item, start, end }) =>
+      item.$type === 'Parameter'
+        ? [{ name: item.name, words: wordsOf(text.slice(start, end)), counts: counts.some((one) => one.item === item) }]
+        : [],
+    ),
+  );
+  for (const { start, end } of unknown.size > 0 ? counts : []) {
     const own = wordsOf(text.slice(start, end));
-    if (own.some((word) => unknown.includes(word))) for (const word of own) words.add(word);
+    if (own.some((word) => unknown.has(word))) for (const word of own) words.add(word);
   }
   return words;
+}
+
+interface Value {
+  readonly name: string;
+  readonly words: readonly string[];
+  readonly counts: boolean;
+}
+
+/** The parameters that do not count, and those whose values rest on them. */
+function unknownValues(values: readonly Value[]): ReadonlySet<string> {
+  const unknown = new Set(values.filter(({ counts }) => !counts).map(({ name }) => name));
+  for (let before = -1; before < unknown.size; ) {
+    before = unknown.size;
+    for (const { name, words } of values) if (words.some((word) => unknown.has(word))) unknown.add(name);
+  }
+  return unknown;
 }
 
 /** A name that stands for nothing is told where it stands first, and is as unknown wherever it stands again. */
