@@ -7,6 +7,7 @@ import { failing } from './support/occurrences.js';
 /** Checks for which no text can be changed so that the trouble is gone, and why; they can be allowed with a reason. */
 const NO_CHANGE: Readonly<Record<string, string>> = {
   'glue-sets-first': 'how long glue stays open, and which joint goes without it, is for the workshop to say',
+  'gap-at-joint': 'the bench has to come out nearer, or the shop to let more pass',
   'moisture-out-of-range': 'moisture is what it is where the cabinet stands',
 };
 

@@ -57,14 +57,12 @@ describe('Enter', () => {
     expect(atEnter(line)).toEqual({ indent, append });
   });
 
-  test.each([
-    'part lh : upright of birch18|',
-    'flush front }|',
-    '// a remark that is at its end|',
-    'cabinet Rack |',
-  ])('%s keeps the indentation', (line) => {
-    expect(atEnter(line)).toBeUndefined();
-  });
+  test.each(['part lh : upright of birch18|', 'flush front }|', '// a remark that is at its end|', 'cabinet Rack |'])(
+    '%s keeps the indentation',
+    (line) => {
+      expect(atEnter(line)).toBeUndefined();
+    },
+  );
 });
 
 describe('indentation', () => {
