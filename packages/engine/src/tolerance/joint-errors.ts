@@ -108,7 +108,7 @@ function besideIt(made: AsMade, low: FittedJoint, high: FittedJoint): PartId | u
 
 function squareOf(made: AsMade, joint: FittedJoint): Stack {
   const { square } = made.tolerances;
-  if (!square || !joint.contact) return NOTHING_OFF;
+  if (!square || square.over.sign() <= 0 || !joint.contact) return NOTHING_OFF;
   const edge = joint.halves.find(({ role }) => role !== 'face');
   const part = edge?.part ?? joint.entering;
   const side = edge?.surface ?? joint.enteringSide;

@@ -69,7 +69,7 @@ function leanOf(made: AsMade, height: number): { readonly of: Contributor; reado
   const tolerance = square && { plus: square.by, minus: square.by };
   const naming = { id: () => 'lean', words: () => say`corners out of square`, source: square?.source };
   const of = contributor('square', tolerance, naming);
-  return of && square && { of, factor: height / square.over.toNumber() };
+  return of && square && square.over.sign() > 0 ? { of, factor: height / square.over.toNumber() } : undefined;
 }
 
 function span(

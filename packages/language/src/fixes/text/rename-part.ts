@@ -7,6 +7,12 @@ import { nodeOf } from '../support/node.js';
 export const renamePart: Fix = {
   name: 'rename-part',
   codes: ['name-of-a-side'],
+  mayFollow: Object.fromEntries(
+    ['parts-overlap', 'look-alike', 'handed', 'slots-collide', 'cannot-be-assembled'].map((code) => [
+      code,
+      'of several parts, it is told where the one stands whose name comes first',
+    ]),
+  ),
   safe: { 'name-of-a-side': 'it is the same part by another name' },
   *offer(about): Iterable<Cure> {
     const { finding, document, cabinet } = about;
