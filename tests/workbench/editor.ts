@@ -105,6 +105,8 @@ export async function command(page: Page, title: string): Promise<void> {
 
 /** Loads the window anew, with the editors that were open in it. */
 export async function reload(page: Page): Promise<void> {
+  // An editor in a browser writes its state down every five seconds, when it has nothing else to do.
+  await page.waitForTimeout(8_000);
   // An address that asks for a file opens that file and no other.
   const address = new URL(page.url());
   address.searchParams.delete('payload');
@@ -189,7 +191,8 @@ export async function quickFix(page: Page, title: RegExp, shown?: () => Promise<
 export async function webview(page: Page, holds: string): Promise<FrameLocator> {
   const frames = page.locator('iframe.webview.ready');
   await frames.first().waitFor();
-  for (let attempt = 0; attempt < 100; attempt++) {
+  const seen = new Set<string>();
+  for (const end = Date.now() + 50_000; Date.now() < end; await page.waitForTimeout(200)) {
     for (let i = 0; i < (await frames.count()); i++) {
       const frame = frames.nth(i).contentFrame().locator('#active-frame').contentFrame();
       const text = await frame
@@ -197,10 +200,10 @@ export async function webview(page: Page, holds: string): Promise<FrameLocator> 
         .innerText({ timeout: 500 })
         .catch(() => '');
       if (text.includes(holds)) return frame;
+      seen.add(text.slice(0, 200));
     }
-    await page.waitForTimeout(200);
   }
-  throw new Error(`no webview holds "${holds}"`);
+  throw new Error(`no webview holds "${holds}"; they held ${JSON.stringify([...seen])}`);
 }
 
 /** What the clipboard holds. */

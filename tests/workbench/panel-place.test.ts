@@ -19,8 +19,6 @@ describe('a drawing that is moved about', () => {
   test('comes back after a reload of the window as it was, and follows the text', async () => {
     const before = await looked(drawing);
     expect(before.chosen).toEqual(['part shelf']);
-    // An editor in a browser writes its state down every five seconds, when it has nothing else to do.
-    await session.page.waitForTimeout(8_000);
     await reload(session.page);
     drawing = await webview(session.page, 'Whole cabinet');
     await expect.poll(() => looked(drawing)).toEqual(before);

@@ -64,8 +64,6 @@ describe('the slot table', () => {
     await table.getByRole('button', { name: /^From datum/ }).click();
     const before = await column('From datum');
     expect(before.length).toBeGreaterThan(2);
-    // An editor in a browser writes its state down every five seconds, when it has nothing else to do.
-    await session.page.waitForTimeout(8_000);
     await reload(session.page);
     table = await webview(session.page, 'Copy as CSV');
     await expect.poll(() => column('From datum')).toEqual(before);
