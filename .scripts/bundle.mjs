@@ -16,7 +16,7 @@ const shared = {
   metafile: true,
   logLevel: 'warning',
   loader: { '.joinery': 'text' },
-  // Loaded when they are first wanted, by what plans and prints; each finds its own files beside it.
+  // Loaded when they are first wanted, by what plans and prints.
   external: ['highs', 'pdfkit'],
 };
 const node = { ...shared, platform: 'node', format: 'cjs', target: 'node20' };
@@ -30,9 +30,39 @@ const commandLine = {
   banner: { js: "import { createRequire } from 'node:module';\nconst require = createRequire(import.meta.url);" },
 };
 
+/** What the shipped command line loads only when it plans or prints; it lies beside it and holds all that it needs. */
+const later = join(extension, 'dist/later');
+const fromLater = {
+  name: 'from-later',
+  setup(shippedBuild) {
+    shippedBuild.onResolve({ filter: /^(highs|pdfkit)$/ }, ({ path }) => ({
+      path: `./later/${path}.mjs`,
+      external: true,
+    }));
+  },
+};
+const pdf = `import PDFDocument, { registerStdFonts } from 'pdfkit';
+import Helvetica from 'pdfkit/standard-fonts/Helvetica';
+import HelveticaBold from 'pdfkit/standard-fonts/HelveticaBold';
+registerStdFonts(Helvetica, HelveticaBold);
+export default PDFDocument;`;
+rmSync(later, { recursive: true, force: true });
+mkdirSync(later, { recursive: true });
+for (const file of ['highs.mjs', 'highs.wasm'])
+  copyFileSync(join(root, 'node_modules/highs/build', file), join(later, file));
+const solver = { inputs: { 'node_modules/highs/build/highs.mjs': {} } };
+
 const [, ...shipped] = await Promise.all([
   build({ ...commandLine, outfile: join(root, 'packages/cli/dist/dryfit.js'), minify: false }),
-  build({ ...commandLine, outfile: join(extension, 'dist/command-line.mjs') }),
+  build({ ...commandLine, outfile: join(extension, 'dist/command-line.mjs'), external: [], plugins: [fromLater] }),
+  build({
+    ...browser,
+    format: 'esm',
+    external: [],
+    sourcemap: false,
+    stdin: { contents: pdf, resolveDir: join(root, 'packages/cli') },
+    outfile: join(later, 'pdfkit.mjs'),
+  }),
   build({
     ...node,
     entryPoints: [join(extension, 'src/main-desktop.ts')],
@@ -68,7 +98,7 @@ const [, ...shipped] = await Promise.all([
     outdir: join(extension, 'dist/webview'),
   }),
 ]);
-writeFileSync(join(extension, 'dist/third-party.txt'), notices(shipped.map(({ metafile }) => metafile)));
+writeFileSync(join(extension, 'dist/third-party.txt'), notices([solver, ...shipped.map(({ metafile }) => metafile)]));
 mkdirSync(join(extension, 'syntaxes'), { recursive: true });
 copyFileSync(join(root, 'syntaxes/joinery.tmLanguage.json'), join(extension, 'syntaxes/joinery.tmLanguage.json'));
 

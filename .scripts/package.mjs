@@ -32,6 +32,7 @@ for (const bundle of [
   './dist/server.cjs',
   './dist/server-worker.js',
   './dist/command-line.mjs',
+  './dist/later',
   './dist/third-party.txt',
   './dist/webview',
   './dist/checks',
