@@ -7,16 +7,17 @@ import {
   cut,
   fact,
   flush,
-  flushWith,
   type Item,
-  outer,
   reference,
   setBack,
 } from '../../packages/engine/src/testing/joint-items.js';
 import { lines } from '../../packages/engine/src/testing/shop-builder.js';
-import { cabinet, type SpecBuilder } from '../../packages/engine/src/testing/spec-builder.js';
+import type { SpecBuilder } from '../../packages/engine/src/testing/spec-builder.js';
+import { atCant, atNotch, inMitre, middleOfMitre, mitred, nearMitre } from './corners.js';
 import { Dice, mm } from './dice.js';
-import { type Figures, figures, halfChord, type Odd, shopOf } from './stock.js';
+import { oddConnector } from './odd-connector.js';
+import { type Figures, figures, halfChord } from './stock.js';
+import { DEEP, HIGH, ROW, shelfAt, uprights } from './uprights.js';
 
 /**
  * Small assemblies, each made so that one measure comes out `off` mm beside its limit: rows back to back, slots at a
@@ -36,32 +37,6 @@ export function specOf({ kind, off, rolls }: Plan): Spec {
   const dice = new Dice(rolls);
   return AIMS[kind](figures(dice), dice, off).build();
 }
-
-const HIGH = 400;
-const DEEP = 320;
-
-/** Uprights side by side, each 300 from the next. */
-function uprights(f: Figures, names: readonly string[], odd?: Odd): SpecBuilder {
-  const list = names.join(', ');
-  const built = cabinet(shopOf(f, odd)).part(list, 'upright', 'board').of('height', HIGH, list).of('depth', DEEP, list);
-  const [first = '', ...others] = names;
-  others.forEach((name, i) => {
-    built.between('width', 300, names[i] as string, name);
-    built.place(name, flushWith('bottom', first)).place(name, flushWith('rear', first));
-  });
-  return built;
-}
-
-const shelfAt = (z: number, c: number, by: string, ...row: readonly number[]): readonly Item[] => [
-  fact(at('bottom', mm(z), 'above', 'lh.bottom')),
-  flush('rear', 'front'),
-  reference('bottom'),
-  across(mm(c)),
-  connect(by, lines(...row.map(mm))),
-];
-
-/** A row of two that keeps out of the way of whatever is aimed at. */
-const ROW = [110, 215] as const;
 
 /** Two rows in one divider, from its two faces. */
 function backToBack(f: Figures, dice: Dice, off: number): SpecBuilder {
@@ -126,40 +101,6 @@ function oneShelf(f: Figures, dice: Dice, off: number): SpecBuilder {
   return uprights(shop, ['lh', 'rh'])
     .part('shelf', 'level', 'board')
     .joint('butt', 'shelf', 'between lh and rh', ...shelfAt(z, c, 'plate', first, last));
-}
-
-function mitred(f: Figures, from: number, odd?: Odd): SpecBuilder {
-  return uprights(f, ['lh', 'rh'], odd)
-    .part('top', 'level', 'board')
-    .joint(
-      'mitre',
-      'top',
-      'between lh and rh',
-      outer('top'),
-      flush('rear', 'front'),
-      across(mm(from)),
-      connect('plate', lines(...ROW)),
-    );
-}
-
-const middleOfMitre = (f: Figures): number => f.thickness * Math.SQRT2 * 0.7;
-
-/** A slot in a mitre, near the outer face or near the heel. */
-function inMitre(f: Figures, dice: Dice, off: number): SpecBuilder {
-  const half = f.kerf / 2;
-  const from = dice.one([true, false])
-    ? half + f.edge + Math.SQRT2 * (f.skin + off)
-    : Math.SQRT2 * f.thickness - half - f.wall - off;
-  return mitred(f, from);
-}
-
-/** A shelf whose slots in a side come near to its mitre. */
-function nearMitre(f: Figures, dice: Dice, off: number): SpecBuilder {
-  const c = f.thickness - f.kerf / 2 - dice.between(1, 6);
-  const z = HIGH - f.thickness - f.kerf / 2 - c - f.skin - off;
-  return mitred(f, middleOfMitre(f))
-    .part('shelf', 'level', 'board')
-    .joint('butt', 'shelf', 'between lh and rh', ...shelfAt(z, c, 'plate', ...ROW));
 }
 
 /** A rail that stands on a shelf, in it, or a little above it; sometimes in a notch of the shelf. */
@@ -234,102 +175,6 @@ function housings(f: Figures, dice: Dice, off: number): SpecBuilder {
     .part('lshelf, rshelf', 'level', 'board')
     .joint('house', 'lshelf', 'between lh and divider', ...house(low, one))
     .joint('house', 'rshelf', pair, ...house(where === 'at the end' ? 200 : low + lift, two));
-}
-
-/** A connector that another machine cuts for than it is shaped for; or one that is as long as its slot is. */
-function oddConnector(f: Figures, dice: Dice, off: number): SpecBuilder {
-  const [r, p] = [f.disc / 2, f.face];
-  const glue = dice.one([0, dice.between(0.3, 1.5)]);
-  const shape = dice.one(['slip', 'slip', 'corners', 'corners', 'pin', 'plain', 'pointed'] as const);
-  const depths = { face: p, edge: f.edge, glue };
-  const a = dice.between(8, Math.max(9, halfChord(f.disc, Math.min(p, f.edge)) - 2));
-  const room = (half: number): number => 2 * Math.sqrt(r * r - half * half) + p + f.edge - f.disc;
-  const { bit } = f.mortise;
-  const thick = dice.between(2, bit - 0.5);
-  const odd: Odd = {
-    slip: {
-      ...depths,
-      shape: 'loose tenon',
-      along: 2 * a,
-      slot: 2 * a,
-      across: Math.max(1, room(a) - glue - off),
-      thickness: f.kerf,
-      machine: 'joiner1',
-    } as const,
-    pin: {
-      ...depths,
-      shape: 'dowel',
-      along: f.kerf,
-      across: Math.max(1, room(f.kerf / 2) - glue - off),
-      thickness: f.kerf,
-      machine: 'joiner1',
-    } as const,
-    corners: {
-      shape: 'biscuit',
-      face: 10,
-      edge: 10,
-      along: 40,
-      across: 16,
-      thickness: thick,
-      slot: 40 + bit - Math.sqrt(bit * bit - thick * thick) + off,
-      machine: 'mortiser1',
-    } as const,
-    plain: {
-      ...depths,
-      shape: 'biscuit',
-      along: 2 * a,
-      across: p + f.edge - glue - off,
-      thickness: f.kerf - 0.1,
-      machine: 'joiner1',
-    } as const,
-    pointed: {
-      ...depths,
-      shape: 'biscuit',
-      along: 2 * halfChord(f.disc, Math.min(p, f.edge)) - 0.4 - off,
-      across: p + f.edge - glue - 0.5,
-      thickness: f.kerf - 0.1,
-      machine: 'joiner1',
-    } as const,
-  }[shape];
-  return uprights(f, ['lh', 'rh'], odd)
-    .part('shelf', 'level', 'board')
-    .joint('butt', 'shelf', 'between lh and rh', ...shelfAt(120, f.thickness / 2, 'odd', ...ROW));
-}
-
-/** A notch in the sides, and slots beside it or above it. */
-function atNotch(f: Figures, dice: Dice, off: number): SpecBuilder {
-  const h = halfChord(f.disc, f.face);
-  const [deep, high] = [dice.between(40, 90), dice.between(50, 110)];
-  const c = f.thickness / 2;
-  const beside = dice.one([true, false]);
-  const z = beside ? high - dice.between(f.thickness, 40) : high + f.skin + off - c + f.kerf / 2;
-  const last = beside ? DEEP - deep - h - f.skin - off : DEEP - 70;
-  return uprights(f, ['lh', 'rh'])
-    .part('shelf', 'level', 'board')
-    .notch('lh, rh', ['front', 'bottom'], { depth: mm(deep), height: mm(high) })
-    .joint('butt', 'shelf', 'between lh and rh', ...shelfAt(z, c, 'plate', 75, last));
-}
-
-/** A base with a corner cut off, and slots or a block that come near the slope. */
-function atCant(f: Figures, dice: Dice, off: number): SpecBuilder {
-  const [wide, deep] = [dice.between(40, 120), dice.between(40, 120)];
-  const beside = dice.one([true, false]);
-  const line = beside ? DEEP - deep - halfChord(f.disc, f.edge) - f.skin - off : 120;
-  const built = uprights(f, ['lh', 'rh'])
-    .part('base', 'level', 'board')
-    .cant('base', ['left', 'front'], { width: mm(wide), depth: mm(deep) })
-    .joint('butt', 'base', 'between lh and rh', ...shelfAt(60, f.thickness / 2, 'plate', Math.min(50, line / 2), line));
-  if (beside) return built;
-  // Its inner corner lies so far before the slope or behind it.
-  const y = dice.between(-30, deep / 2 - 40);
-  const x = wide * (1 - off * Math.hypot(1 / wide, 1 / deep) - (y + 40) / deep) - f.thickness;
-  return built
-    .part('block', 'upright', 'board')
-    .of('height', 90, 'block')
-    .of('depth', 40, 'block')
-    .place('block', at('left', mm(x), 'right of', 'base.left'))
-    .place('block', at('bottom', 30, 'above', 'lh.bottom'))
-    .place('block', at('front', mm(y), 'behind', 'lh.front'));
 }
 
 /** A row whose slots come near one another. */
