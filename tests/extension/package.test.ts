@@ -56,7 +56,7 @@ test('the command line inside plans, solves and prints with nothing but what is 
         stdio: 'pipe',
       }).toString();
     // Covers are solved in whole numbers.
-    expect(run('patterns', 'bookcase.joinery')).toContain('1 pattern serve');
+    expect(run('patterns', 'bookcase.joinery')).toContain('1 pattern serves');
     expect(run('sheets', 'periodicals.joinery', '--out', join(folder, 'out'))).toContain('sheets.pdf');
     expect(readFileSync(join(folder, 'out/job-Library/sheets/sheets.pdf')).subarray(0, 5).toString()).toBe('%PDF-');
   } finally {

@@ -27,7 +27,7 @@ function wordsOf({ joints, fewest, atLeast, more, kept, unserved }: PatternChoic
   const served = joints.length - unserved.length;
   const bound = fewest.length === atLeast ? 'and fewer do not' : `and fewer than ${atLeast} do not`;
   const lines = [
-    `${plural(fewest.length, 'pattern')} serve ${plural(served, 'joint')} of ${joints.length}, ${bound}; ${kept} stay as they are written:`,
+    `${plural(fewest.length, 'pattern')} ${fewest.length === 1 ? 'serves' : 'serve'} ${plural(served, 'joint')} of ${joints.length}, ${bound}; ${kept} stay as they are written:`,
     ...fewest.map((pattern) => `  ${named(pattern, format)}: ${plural(pattern.serves.length, 'joint')}`),
   ];
   if (more.length > 0) {

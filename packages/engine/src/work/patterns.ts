@@ -58,7 +58,7 @@ export async function patternsFor(specs: readonly Spec[], timeLimitMs = 10_000):
   cases.forEach((one, index) => {
     const own = new Set(one.fitted.map((joint) => linesUsed(joint).join(' ')));
     for (const candidate of candidates.values()) {
-      const keeps = [...own].every((key) => isWithin(key, candidate.lines)) && usedBy(one, candidate.lines, own);
+      const keeps = comesToTheSame(one, candidate.lines, own);
       if (keeps || servesAsWell(one, candidate.lines)) candidate.serves.push(index);
       if (keeps) candidate.keeps.push(index);
     }
@@ -114,13 +114,8 @@ function nameOf(specs: readonly Spec[], key: string): string | undefined {
   return undefined;
 }
 
-const isWithin = (key: string, lines: readonly Rational[]): boolean => {
-  const all = new Set(lines.map(String));
-  return key.split(' ').every((line) => all.has(line));
-};
-
 /** Whether a pattern comes to just the lines that are used as written. */
-function usedBy({ fitted }: Case, lines: readonly Rational[], own: ReadonlySet<string>): boolean {
+function comesToTheSame({ fitted }: Case, lines: readonly Rational[], own: ReadonlySet<string>): boolean {
   // What lies outside of the contact is not used; only patterns that are alike within it keep a joint as it is.
   return fitted.every((joint) => {
     const { contact, zero } = joint;
