@@ -86,21 +86,28 @@ export async function focusText(page: Page): Promise<void> {
 
 /** Runs a command of the palette by its title. */
 export async function command(page: Page, title: string): Promise<void> {
+  await choose(page, 'F1', `>${title}`, title);
+}
+
+/**
+ * Opens the workbench's input by a key, asks it for something and takes the first row that has the words. A panel that
+ * comes to the front takes the keyboard a moment later, which closes the input; and a command of an extension is listed
+ * once the extension is known. So it is asked until it answers.
+ */
+async function choose(page: Page, key: string, asked: string, words: string): Promise<void> {
   const input = page.locator('.quick-input-widget input');
-  const row = page.locator('.quick-input-list .monaco-list-row', { hasText: title }).first();
-  // A command of an extension is listed when the extension is known, which a page that has just opened waits for.
+  const row = page.locator('.quick-input-list .monaco-list-row', { hasText: words }).first();
   for (let attempt = 1; ; attempt++) {
-    await page.keyboard.press('F1');
-    await input.fill(`>${title}`);
+    await page.keyboard.press(key);
     try {
-      await row.waitFor({ timeout: 5_000 });
-      break;
+      await input.fill(asked, { timeout: 4_000 });
+      await row.waitFor({ timeout: 6_000 });
+      return await row.click({ timeout: 4_000 });
     } catch (error) {
-      if (attempt === 6) throw error;
+      if (attempt === 8) throw error;
       await page.keyboard.press('Escape');
     }
   }
-  await row.click();
 }
 
 /** Loads the window anew, with the editors that were open in it. */
@@ -117,10 +124,7 @@ export async function reload(page: Page): Promise<void> {
 /** Opens a file by its full path, beside those that are open; the workbench under test cannot search for names. */
 export async function openBeside(page: Page, path: string): Promise<void> {
   const file = basename(path);
-  await page.keyboard.press('Control+P');
-  const input = page.locator('.quick-input-widget input');
-  await input.fill(path);
-  await page.locator('.quick-input-list .monaco-list-row', { hasText: file }).first().click();
+  await choose(page, 'Control+P', path, file);
   await page.locator(`.tab.active[data-resource-name="${file}"]`).waitFor();
   await page.locator('.editor-instance .view-lines .view-line').first().waitFor();
 }
