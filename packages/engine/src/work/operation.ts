@@ -9,6 +9,8 @@ export interface WorkItem {
   readonly result: FitResult;
   /** A whole number ≥ 0. */
   readonly count: number;
+  /** Parts that are milled; all of them unless said. */
+  readonly only?: ReadonlySet<PartId> | undefined;
 }
 
 /** Pieces of one cabinet that an operation mills. */
@@ -48,7 +50,7 @@ export function operationsOf(items: readonly WorkItem[]): readonly Operation[] {
     for (const joint of fit.joints)
       for (const half of joint.halves) {
         const part = partOf.get(half.part);
-        if (!part || half.slots.length === 0) continue;
+        if (!part || half.slots.length === 0 || item.only?.has(part.id) === false) continue;
         const signature = signatures.get(part.same) ?? pieceSignature(part) ?? `${index} ${part.id}`;
         signatures.set(part.same, signature);
         const key = `${signature}\n${told(joint, half)}`;
@@ -86,7 +88,7 @@ function finished({ part, joint, half, item, pieces }: Draft, number: number, it
 }
 
 /** Everything that is set up, held or milled for a half, and where: what is told alike is done alike. */
-function told(joint: FittedJoint, half: Half): string {
+export function told(joint: FittedJoint, half: Half): string {
   const { surface, role, datum, hand, from, across, depth, spacer, stop, packer, mitre } = half;
   const slots = half.slots.map(({ fromZero, fromDatum }) => `${fromZero}/${fromDatum}`).join(' ');
   return [
