@@ -1,2 +1,2 @@
 export type { Precedence } from './problem.js';
-export { type Sequence, type SequenceOptions, sequenceSetups } from './sequence.js';
+export { type Sequence, type SequenceOptions, type Sequencer, sequenceSetups } from './sequence.js';

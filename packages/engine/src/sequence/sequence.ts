@@ -24,6 +24,9 @@ export interface Sequence {
   readonly proven: boolean;
 }
 
+/** Whatever puts set-ups in order, as `sequenceSetups` does. */
+export type Sequencer = (cost: readonly (readonly number[])[], options?: SequenceOptions) => Promise<Sequence>;
+
 /** So few nodes are settled by their sets at once. */
 const FEW_NODES = 11;
 

@@ -1,5 +1,5 @@
 import { Rational } from '../number/rational.js';
-import { sequenceSetups } from '../sequence/sequence.js';
+import type { Sequencer } from '../sequence/sequence.js';
 import type { Changes } from '../spec/stock.js';
 import { changeMinutes, type Setting, settingKey } from './setting.js';
 
@@ -21,24 +21,25 @@ const MOST_CHOICES = 64;
  * thing that is changed costs by itself, a set-up more never makes an order cheaper: only choices from which nothing can be
  * left out are tried.
  * @param ways by operation, the settings it can be milled with, the one its joint asks for first
+ * @param sequence puts set-ups in order
  */
 export async function cheapestSettings(
   ways: readonly (readonly Setting[])[],
   changes: Changes,
-  timeLimitMs: number,
+  sequence: Sequencer,
 ): Promise<Chosen> {
   const classes = classesOf(ways);
   const { choices, areAll } = choicesOf(classes);
   let best: Chosen = { settings: [], change: Rational.ZERO, atLeast: Rational.ZERO, proven: true };
   let everyProven = true;
   for (const [i, choice] of choices.entries()) {
-    const tried = await inOrder(choice, changes, timeLimitMs);
+    const tried = await inOrder(choice, changes, sequence);
     everyProven &&= tried.proven;
     if (i === 0 || tried.change.lt(best.change)) best = tried;
   }
   if (areAll && everyProven) return { ...best, atLeast: best.change, proven: true };
-  if (!areAll) best = await bettered(best, classes, changes, timeLimitMs);
-  const atLeast = Rational.min(best.change, await leastOfAll(classes, changes, timeLimitMs));
+  if (!areAll) best = await bettered(best, classes, changes, sequence);
+  const atLeast = Rational.min(best.change, await leastOfAll(classes, changes, sequence));
   return { ...best, atLeast, proven: atLeast.equals(best.change) };
 }
 
@@ -84,7 +85,7 @@ async function bettered(
   start: Chosen,
   classes: readonly Class[],
   changes: Changes,
-  timeLimitMs: number,
+  sequence: Sequencer,
 ): Promise<Chosen> {
   let best = start;
   for (let gained = true; gained; ) {
@@ -93,7 +94,7 @@ async function bettered(
       for (const [key, setting] of one) {
         const now = new Map(best.settings.map((own): [string, Setting] => [settingKey(own), own]));
         if (now.has(key)) continue;
-        const tried = await inOrder(withoutNeedless(classes, now, key, setting), changes, timeLimitMs);
+        const tried = await inOrder(withoutNeedless(classes, now, key, setting), changes, sequence);
         if (!tried.change.lt(best.change)) continue;
         best = tried;
         gained = true;
@@ -119,10 +120,10 @@ const PARTS = Rational.of(1000);
 const inParts = (minutes: Rational): number => Math.round(minutes.mul(PARTS).toNumber());
 
 /** The cheapest order from an empty bench: a tour that starts and ends there, the way back free. */
-async function inOrder(settings: readonly Setting[], changes: Changes, timeLimitMs: number): Promise<Chosen> {
+async function inOrder(settings: readonly Setting[], changes: Changes, sequence: Sequencer): Promise<Chosen> {
   const bench = [undefined, ...settings];
   const cost = bench.map((from) => bench.map((to) => (to ? inParts(changeMinutes(changes, from, to)) : 0)));
-  const { order, lowerBound, proven } = await sequenceSetups(cost, { cyclic: true, timeLimitMs });
+  const { order, lowerBound, proven } = await sequence(cost, { cyclic: true });
   const inTurn = order.flatMap((i) => bench[i] ?? []);
   const change = Rational.sum(inTurn.map((to, i) => changeMinutes(changes, inTurn[i - 1], to)));
   return { settings: inTurn, change, atLeast: proven ? change : inMinutes(lowerBound), proven };
@@ -134,7 +135,7 @@ const inMinutes = (parts: number): Rational => Rational.of(Math.max(0, Math.floo
  * What no choice undercuts: an order of the classes, where from one to the next costs what it does between the two of their
  * settings that lie nearest. Any choice in any order visits the classes at no less.
  */
-async function leastOfAll(classes: readonly Class[], changes: Changes, timeLimitMs: number): Promise<Rational> {
+async function leastOfAll(classes: readonly Class[], changes: Changes, sequence: Sequencer): Promise<Rational> {
   const bench: readonly (Class | undefined)[] = [undefined, ...classes];
   const least = (from: Class | undefined, to: Class | undefined): number => {
     if (!to) return 0;
@@ -142,6 +143,6 @@ async function leastOfAll(classes: readonly Class[], changes: Changes, timeLimit
     return Math.min(...starts.flatMap((a) => [...to.values()].map((b) => inParts(changeMinutes(changes, a, b)))));
   };
   const cost = bench.map((from) => bench.map((to) => least(from, to)));
-  const { lowerBound } = await sequenceSetups(cost, { cyclic: true, timeLimitMs });
+  const { lowerBound } = await sequence(cost, { cyclic: true });
   return inMinutes(lowerBound);
 }

@@ -1,4 +1,5 @@
 import { Rational } from '../number/rational.js';
+import { type Sequencer, sequenceSetups } from '../sequence/sequence.js';
 import type { Changes, Shop } from '../spec/stock.js';
 import { type Beside, besideEachOther } from './beside.js';
 import { USUAL_CHANGES } from './changes.js';
@@ -40,13 +41,19 @@ export interface Plan {
  * costs least in all; the set-ups are put in the cheapest order, from an empty bench.
  * @param items cabinets that share one shop; the first one's is taken
  * @param timeLimitMs how long each order may be reckoned on, in milliseconds of the solver's own
+ * @param sequence puts set-ups in order; given where that is to be done elsewhere, or to be stopped
  */
-export async function planWork(items: readonly WorkItem[], timeLimitMs = 10_000): Promise<Plan> {
+export async function planWork(
+  items: readonly WorkItem[],
+  timeLimitMs = 10_000,
+  sequence: Sequencer = sequenceSetups,
+): Promise<Plan> {
   const operations = operationsOf(items);
   const shop = items[0]?.result.spec.shop;
   const changes = shop?.changes ?? USUAL_CHANGES;
   const ways = shop ? waysOf(operations, shop) : [];
-  const { settings, change, atLeast, proven } = await cheapestSettings(ways, changes, timeLimitMs);
+  const inTime: Sequencer = (cost, options) => sequence(cost, { ...options, timeLimitMs });
+  const { settings, change, atLeast, proven } = await cheapestSettings(ways, changes, inTime);
   const setUps = setUpsOf(settings, operations, ways, changes, shop);
   return {
     setUps,
