@@ -1,8 +1,11 @@
 import type { FitResult, FittedJoint, FittedPart, Half } from '../fit/fit.js';
 import { Rational } from '../number/rational.js';
 import { pieceSignature } from '../parts/same.js';
+import type { WorkOrder } from '../spec/order.js';
 import { type Axis, axisOf } from '../spec/sides.js';
 import type { PartId } from '../spec/spec.js';
+import { rolesOf } from './stages.js';
+import type { Setting } from './setting.js';
 
 /** A cabinet of a job, worked out, and how many of it are made. */
 export interface WorkItem {
@@ -11,7 +14,12 @@ export interface WorkItem {
   readonly count: number;
   /** Parts that are milled; all of them unless said. */
   readonly only?: ReadonlySet<PartId> | undefined;
+  /** Settings that halves are to be milled with, by `halfKey`: as in a plan that other pieces were milled by. */
+  readonly kept?: ReadonlyMap<string, Setting> | undefined;
 }
+
+/** Names a half of a cabinet. */
+export const halfKey = (joint: FittedJoint, half: Half): string => `${half.part}\n${joint.id}`;
 
 /** Pieces of one cabinet that an operation mills. */
 export interface Pieces {
@@ -37,10 +45,17 @@ export interface Operation {
   readonly along: Rational | undefined;
   /** What a piece weighs, kg; undefined where the material tells no density. */
   readonly weight: Rational | undefined;
+  /** What its pieces have to do with the order that the job asks for. */
+  readonly roles: readonly string[];
+  /** The one setting it is to be milled with, where that is given. */
+  readonly kept?: Setting | undefined;
 }
 
-/** Every group of slots of a job. Pieces are the same across cabinets, if they are milled alike. */
-export function operationsOf(items: readonly WorkItem[]): readonly Operation[] {
+/**
+ * Every group of slots of a job. Pieces are the same across cabinets, if they are milled alike and the job asks for
+ * nothing else of one than of the other.
+ */
+export function operationsOf(items: readonly WorkItem[], orders: readonly WorkOrder[] = []): readonly Operation[] {
   const found = new Map<string, Draft>();
   items.forEach((item, index) => {
     if (item.count <= 0) return;
@@ -53,8 +68,9 @@ export function operationsOf(items: readonly WorkItem[]): readonly Operation[] {
         if (!part || half.slots.length === 0 || item.only?.has(part.id) === false) continue;
         const signature = signatures.get(part.same) ?? pieceSignature(part) ?? `${index} ${part.id}`;
         signatures.set(part.same, signature);
-        const key = `${signature}\n${told(joint, half)}`;
-        const draft = found.get(key) ?? { part, joint, half, item, pieces: new Map() };
+        const roles = rolesOf(orders, fit.name, part);
+        const key = `${signature}\n${told(joint, half)}\n${roles.join(' ')}`;
+        const draft = found.get(key) ?? { part, joint, half, roles, item, pieces: new Map() };
         draft.pieces.set(index, [...(draft.pieces.get(index) ?? []), part.id]);
         found.set(key, draft);
       }
@@ -66,11 +82,13 @@ interface Draft {
   readonly part: FittedPart;
   readonly joint: FittedJoint;
   readonly half: Half;
+  readonly roles: readonly string[];
   readonly item: WorkItem;
   readonly pieces: Map<number, PartId[]>;
 }
 
-function finished({ part, joint, half, item, pieces }: Draft, number: number, items: readonly WorkItem[]): Operation {
+function finished(draft: Draft, number: number, items: readonly WorkItem[]): Operation {
+  const { part, joint, half, roles, item, pieces } = draft;
   const all = [...pieces].map(([index, parts]): Pieces => {
     const once = [...new Set(parts)];
     return { item: index, parts: once, count: once.length * (items[index]?.count ?? 0) };
@@ -84,6 +102,8 @@ function finished({ part, joint, half, item, pieces }: Draft, number: number, it
     count: all.reduce((sum, { count }) => sum + count, 0),
     along: part.extent[axisOf(half.datum)],
     weight: weightOf(item, part),
+    roles,
+    kept: item.kept?.get(halfKey(joint, half)),
   };
 }
 

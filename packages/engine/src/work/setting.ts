@@ -101,7 +101,9 @@ export function waysOf(operations: readonly Operation[], shop: Shop): readonly (
       spacer.kind === 'stock' ? [[spacer.stack.join('+'), spacer.stack]] : [],
     ),
   );
-  return operations.map((operation) => settingsOf(operation, shop, [...stacks.values()]));
+  return operations.map((operation) =>
+    operation.kept ? [operation.kept] : settingsOf(operation, shop, [...stacks.values()]),
+  );
 }
 
 /** What has to be changed between two settings. */
