@@ -4,8 +4,8 @@ import { pieceSignature } from '../parts/same.js';
 import type { WorkOrder } from '../spec/order.js';
 import { type Axis, axisOf } from '../spec/sides.js';
 import type { PartId } from '../spec/spec.js';
-import { rolesOf } from './stages.js';
 import type { Setting } from './setting.js';
+import { rolesOf } from './stages.js';
 
 /** A cabinet of a job, worked out, and how many of it are made. */
 export interface WorkItem {
