@@ -1,6 +1,19 @@
 export type { Beside } from './beside.js';
 export { USUAL_CHANGES } from './changes.js';
+export { type FirstMeasure, type FirstPiece, firstPieces, type Measured, wallAt } from './first-piece.js';
+export type { Bound, Bounds, Unsaid } from './first-piece-bounds.js';
+export { type HistoryStep, historiesOf, type PieceHistory } from './history.js';
+export { type Holding, holdingOf, ONE_PERSON_LIFTS, type Packer } from './holding.js';
 export type { Operation, Pieces, WorkItem } from './operation.js';
+export {
+  type MarkedTogether,
+  markedTogether,
+  type Orientation,
+  orientationOf,
+  type Reference,
+} from './orientation.js';
 export { type OwnPattern, type PatternChoice, type PatternedJoint, patternsFor } from './patterns.js';
 export { type Plan, planWork, type SetUp } from './plan.js';
+export { type BenchPose, type PieceTurn, poseOf, turnsBetween } from './pose.js';
 export type { ChangeOver, Setting } from './setting.js';
+export { type Hand, type NearMarks, nearMarks, READ_APART, type Strip, type StripLine, stripOf } from './strip.js';
