@@ -7,6 +7,9 @@ import type { AsMade } from './as-made.js';
 import { contributor } from './contributor.js';
 import type { Sum } from './stack.js';
 
+/** What is asked of a cabinet for the errors of its halves. */
+export type AtBench = Pick<AsMade, 'shared' | 'tolerances'> & { readonly spec: Pick<AsMade['spec'], 'shop'> };
+
 /** Where a half's errors are added, and how often: once, or once against. */
 interface Into {
   readonly sum: Sum;
@@ -18,14 +21,14 @@ interface Into {
  * the stop a face is set by (or a line read by eye), dirt, and a cup that is not held flat. `stated`: the text writes a
  * tolerance for the place, which stands for what setting it brings.
  */
-export function addAcross(into: Into, made: AsMade, joint: FittedJoint, half: Half, stated: boolean): void {
+export function addAcross(into: Into, made: AtBench, joint: FittedJoint, half: Half, stated: boolean): void {
   addBase(into, made, joint, half);
   if (!half.stop) addLift(into, made, joint, half);
   else if (!stated) addStop(into, made, joint, half, half.stop.at);
 }
 
 /** A base that is fixed is off the same way in both halves; one that is set is set anew for each. */
-function addBase({ sum, factor }: Into, made: AsMade, { id, machine }: FittedJoint, half: Half): void {
+function addBase({ sum, factor }: Into, made: AtBench, { id, machine }: FittedJoint, half: Half): void {
   if (!machine) return;
   const { least, most, plus, minus } = machine.base;
   const fixed = least.equals(most);
@@ -41,7 +44,7 @@ function addBase({ sum, factor }: Into, made: AsMade, { id, machine }: FittedJoi
     );
 }
 
-function addStop(into: Into, made: AsMade, joint: FittedJoint, half: Half, at: Rational): void {
+function addStop(into: Into, made: AtBench, joint: FittedJoint, half: Half, at: Rational): void {
   const { jig } = made.spec.shop;
   if (!jig?.stop || !inRange(jig, at)) {
     addLine(into, made, joint, half, 'across');
@@ -66,7 +69,7 @@ function addStop(into: Into, made: AsMade, joint: FittedJoint, half: Half, at: R
 }
 
 /** An edge's reference face lies on the machine's base or the bed; whatever lifts it brings the slot nearer to it. */
-function addLift({ sum, factor }: Into, made: AsMade, joint: FittedJoint, half: Half): void {
+function addLift({ sum, factor }: Into, made: AtBench, joint: FittedJoint, half: Half): void {
   const { cup, dirt } = made.tolerances;
   const under = {
     id: () => `dirt under ${joint.id} ${half.part}`,
@@ -80,7 +83,7 @@ function addLift({ sum, factor }: Into, made: AsMade, joint: FittedJoint, half: 
 }
 
 /** How much further from their datum edge a half's slots lie than the table says, along the run. */
-export function addAlong(into: Into, made: AsMade, joint: FittedJoint, half: Half): void {
+export function addAlong(into: Into, made: AtBench, joint: FittedJoint, half: Half): void {
   const { jig } = made.spec.shop;
   addLine(into, made, joint, half, 'along');
   if (!jig || jig.fences.length === 0) return;
@@ -98,7 +101,7 @@ export function addAlong(into: Into, made: AsMade, joint: FittedJoint, half: Hal
 }
 
 /** A spacer that is too wide keeps the part away from the fence, and brings its slots nearer to its datum edge. */
-function addSpacer({ sum, factor }: Into, made: AsMade, joint: FittedJoint, half: Half): void {
+function addSpacer({ sum, factor }: Into, made: AtBench, joint: FittedJoint, half: Half): void {
   const { spacer: wanted } = half;
   const { spacer } = made.tolerances;
   if (wanted.kind === 'cut' || wanted.kind === 'missing') {
@@ -120,7 +123,7 @@ function addSpacer({ sum, factor }: Into, made: AsMade, joint: FittedJoint, half
 }
 
 /** A line that is read by eye: once for a half, since its slots are laid off from one another. */
-function addLine({ sum, factor }: Into, made: AsMade, joint: FittedJoint, half: Half, way: 'along' | 'across'): void {
+function addLine({ sum, factor }: Into, made: AtBench, joint: FittedJoint, half: Half, way: 'along' | 'across'): void {
   const { line } = made.tolerances;
   const naming = {
     id: () => `line ${way} ${joint.id} ${half.part}`,

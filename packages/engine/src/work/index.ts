@@ -13,7 +13,7 @@ export {
   type Reference,
 } from './orientation.js';
 export { type OwnPattern, type PatternChoice, type PatternedJoint, patternsFor } from './patterns.js';
-export { type Plan, planWork, type SetUp } from './plan.js';
+export { type Plan, planWork, type SetUp, type Wait } from './plan.js';
 export { type BenchPose, type PieceTurn, poseOf, turnsBetween } from './pose.js';
 export type { ChangeOver, Setting } from './setting.js';
 export { type Hand, type NearMarks, nearMarks, READ_APART, type Strip, type StripLine, stripOf } from './strip.js';
