@@ -144,3 +144,22 @@ export function tourCost({ cost, depot }: Problem, order: readonly number[]): nu
   }
   return sum + at(cost, last, depot);
 }
+
+/**
+ * What no tour undercuts: each node is entered once and left once, one of them from the depot and one of them to it, all
+ * others from and to each other, each at no less than the cheapest way of doing so.
+ */
+export function leastByArcs({ cost, depot, size }: Problem): number {
+  const nodes = Array.from({ length: size }, (_, node) => node).filter((node) => node !== depot);
+  const least = (step: (from: number, to: number) => number): number => {
+    const cheapest = nodes.map((to) => Math.min(...nodes.map((from) => step(from, to))));
+    const first = nodes.map(
+      (to, i) => step(depot, to) + cheapest.reduce((sum, one, j) => (i === j ? sum : sum + one), 0),
+    );
+    return Math.min(...first) + Math.min(...nodes.map((from) => step(from, depot)));
+  };
+  return Math.max(
+    least((from, to) => at(cost, from, to)),
+    least((to, from) => at(cost, from, to)),
+  );
+}

@@ -101,6 +101,26 @@ describe('the cheapest order', () => {
     );
   });
 
+  test('is bounded without the solver as well, and found where the sets visited are few', async () => {
+    for (const { cost: drawn, precedences } of fc.sample(instances(28, 30), { seed: 30, numRuns: 1 })) {
+      const cost = drawn.map((row) => row.map((one) => one + 5));
+      const [exact, plain] = [
+        await sequenceSetups(cost, { precedences, timeLimitMs: 500 }),
+        await sequenceSetups(cost, { precedences, withoutSolver: true }),
+      ];
+      expect(plain.cost).toBeGreaterThanOrEqual(exact.lowerBound);
+      expect(plain.lowerBound).toBeLessThanOrEqual(exact.cost);
+      expect(plain.lowerBound).toBeGreaterThanOrEqual(5 * (cost.length - 1));
+      expect(plain.proven).toBe(plain.cost === plain.lowerBound);
+      expect(keeps(plain.order, precedences)).toBe(true);
+      expect([...plain.order].sort((a, b) => a - b)).toEqual(cost.map((_, i) => i));
+    }
+    for (const { cost, precedences } of fc.sample(instances(9, 9), { seed: 9, numRuns: 5 }))
+      expect(await sequenceSetups(cost, { precedences, withoutSolver: true })).toEqual(
+        await sequenceSetups(cost, { precedences }),
+      );
+  });
+
   test('is the same every time', async () => {
     const [instance] = fc.sample(instances(9, 9), { seed: 3, numRuns: 1 });
     const cost = instance?.cost ?? [];
