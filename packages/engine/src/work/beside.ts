@@ -1,6 +1,7 @@
 import type { Rational } from '../number/rational.js';
 import type { Jig } from '../spec/stock.js';
 import type { Operation } from './operation.js';
+import { comesBefore, type Stages } from './stages.js';
 
 /** Two operations whose pieces lie on the bed at once, one at each fence, and how often. */
 export interface Beside {
@@ -11,9 +12,13 @@ export interface Beside {
 
 /**
  * Pieces that can lie beside each other: one whose datum goes to the left fence and one whose goes to the right one, if both
- * fit on the bed. As many pairs as there can be: the longest piece is put with the longest that still fits beside it.
+ * fit on the bed and neither waits for the other. As many pairs as there can be: the longest piece is put with the longest that still fits beside it.
  */
-export function besideEachOther(operations: readonly Operation[], jig: Jig | undefined): readonly Beside[] {
+export function besideEachOther(
+  operations: readonly Operation[],
+  jig: Jig | undefined,
+  stages: Stages,
+): readonly Beside[] {
   const bed = jig?.bed;
   if (!bed || !jig.fences.includes('left') || !jig.fences.includes('right')) return [];
   const waiting = (hand: 'left' | 'right') =>
@@ -30,6 +35,7 @@ export function besideEachOther(operations: readonly Operation[], jig: Jig | und
     for (const other of rights) {
       const times = Math.min(one.left, other.left);
       if (times === 0 || !fits(one.along, other.along, bed)) continue;
+      if (waits(stages, one.operation, other.operation)) continue;
       one.left -= times;
       other.left -= times;
       pairs.push({ left: one.operation, right: other.operation, times });
@@ -39,3 +45,6 @@ export function besideEachOther(operations: readonly Operation[], jig: Jig | und
 
 /** Common practice, no source: on a bed of 900, sides of 560 and 320 lie beside each other and two of 560 do not. */
 const fits = (a: Rational, b: Rational, bed: Rational): boolean => a.add(b).le(bed);
+
+const waits = (stages: Stages, a: Operation, b: Operation): boolean =>
+  comesBefore(stages, a, b) || comesBefore(stages, b, a);

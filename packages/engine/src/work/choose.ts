@@ -1,11 +1,19 @@
 import { Rational } from '../number/rational.js';
+import type { Precedence } from '../sequence/problem.js';
 import type { Sequencer } from '../sequence/sequence.js';
 import type { Changes } from '../spec/stock.js';
 import { changeMinutes, type Setting, settingKey } from './setting.js';
+import type { Stages } from './stages.js';
 
-/** Settings in the order they are set up, and what the changes take. */
+/** A setting, and the stage of the work it is set up for: one setting may have to be set up again for a later stage. */
+export interface Visit {
+  readonly setting: Setting;
+  readonly stage: number;
+}
+
+/** Visits in the order they are made, and what the changes take. Neighbours with one setting are one set-up. */
 export interface Chosen {
-  readonly settings: readonly Setting[];
+  readonly visits: readonly Visit[];
   /** Minutes. */
   readonly change: Rational;
   /** No choice and no order takes less, minutes. */
@@ -17,48 +25,57 @@ export interface Chosen {
 const MOST_CHOICES = 64;
 
 /**
- * The settings, one at least for each operation, that cost least to set up one after the other, and their order. Since each
- * thing that is changed costs by itself, a set-up more never makes an order cheaper: only choices from which nothing can be
- * left out are tried.
+ * The settings, one at least for each operation in its stage, that cost least to set up one after the other, and their
+ * order, in which no stage comes before one it waits for. Since each thing that is changed costs by itself, a visit more
+ * never makes an order cheaper: only choices from which nothing can be left out are tried. A visit next to another with
+ * the same setting costs nothing, so a setting is set up again only where something must come between.
  * @param ways by operation, the settings it can be milled with, the one its joint asks for first
  * @param sequence puts set-ups in order
  */
 export async function cheapestSettings(
   ways: readonly (readonly Setting[])[],
+  stages: Stages,
   changes: Changes,
   sequence: Sequencer,
 ): Promise<Chosen> {
-  const classes = classesOf(ways);
+  const classes = classesOf(ways, stages);
   const { choices, areAll } = choicesOf(classes);
-  let best: Chosen = { settings: [], change: Rational.ZERO, atLeast: Rational.ZERO, proven: true };
+  let best: Chosen = { visits: [], change: Rational.ZERO, atLeast: Rational.ZERO, proven: true };
   let everyProven = true;
   for (const [i, choice] of choices.entries()) {
-    const tried = await inOrder(choice, changes, sequence);
+    const tried = await inOrder(choice, stages, changes, sequence);
     everyProven &&= tried.proven;
     if (i === 0 || tried.change.lt(best.change)) best = tried;
   }
   if (areAll && everyProven) return { ...best, atLeast: best.change, proven: true };
-  if (!areAll) best = await bettered(best, classes, changes, sequence);
-  const atLeast = Rational.min(best.change, await leastOfAll(classes, changes, sequence));
+  if (!areAll) best = await bettered(best, classes, stages, changes, sequence);
+  const atLeast = Rational.min(best.change, await leastOfAll(classes, stages, changes, sequence));
   return { ...best, atLeast, proven: atLeast.equals(best.change) };
 }
 
-/** Operations that can be set up in the same ways are one class. */
-type Class = ReadonlyMap<string, Setting>;
+/** Operations of a stage that can be set up in the same ways are one class: its visits, by their keys. */
+type Class = ReadonlyMap<string, Visit>;
 
-function classesOf(ways: readonly (readonly Setting[])[]): readonly Class[] {
+/** Two visits with one key are the same. */
+export const visitKey = ({ setting, stage }: Visit): string => `${stage}; ${settingKey(setting)}`;
+
+function classesOf(ways: readonly (readonly Setting[])[], stages: Stages): readonly Class[] {
   const classes = new Map<string, Class>();
-  for (const own of ways) {
-    const one: Class = new Map(own.map((way): [string, Setting] => [settingKey(way), way]));
+  ways.forEach((own, number) => {
+    const visits = own.map((setting): Visit => ({ setting, stage: stages.of[number] ?? 0 }));
+    const one: Class = keyed(visits);
     if (one.size > 0) classes.set([...one.keys()].sort().join('\n'), one);
-  }
+  });
   // Those with least choice first, so that what they need serves the others.
   return [...classes.values()].sort((a, b) => a.size - b.size);
 }
 
+const keyed = (visits: readonly Visit[]): Map<string, Visit> =>
+  new Map(visits.map((visit): [string, Visit] => [visitKey(visit), visit]));
+
 /** Choices of settings that serve every class; all of those from which none can be left out are among them, if they are all. */
 function choicesOf(classes: readonly Class[]): {
-  readonly choices: readonly (readonly Setting[])[];
+  readonly choices: readonly (readonly Visit[])[];
   readonly areAll: boolean;
 } {
   const found = new Map<string, Class>();
@@ -74,16 +91,17 @@ function choicesOf(classes: readonly Class[]): {
       found.set([...chosen.keys()].sort().join('\n'), chosen);
       return;
     }
-    for (const [key, setting] of next) visit(open + 1, new Map([...chosen, [key, setting]]));
+    for (const [key, one] of next) visit(open + 1, new Map([...chosen, [key, one]]));
   };
   visit(0, new Map());
   return { choices: [...found.values()].map((chosen) => [...chosen.values()]), areAll };
 }
 
-/** Exchanges one setting at a time as long as that gains. */
+/** Exchanges one visit at a time as long as that gains. */
 async function bettered(
   start: Chosen,
   classes: readonly Class[],
+  stages: Stages,
   changes: Changes,
   sequence: Sequencer,
 ): Promise<Chosen> {
@@ -91,10 +109,10 @@ async function bettered(
   for (let gained = true; gained; ) {
     gained = false;
     for (const one of classes)
-      for (const [key, setting] of one) {
-        const now = new Map(best.settings.map((own): [string, Setting] => [settingKey(own), own]));
+      for (const [key, visit] of one) {
+        const now = keyed(best.visits);
         if (now.has(key)) continue;
-        const tried = await inOrder(withoutNeedless(classes, now, key, setting), changes, sequence);
+        const tried = await inOrder(withoutNeedless(classes, now, key, visit), stages, changes, sequence);
         if (!tried.change.lt(best.change)) continue;
         best = tried;
         gained = true;
@@ -103,9 +121,9 @@ async function bettered(
   return best;
 }
 
-/** With one setting more, and without those that are then not needed. */
-function withoutNeedless(classes: readonly Class[], now: Class, key: string, setting: Setting): readonly Setting[] {
-  const kept = new Map([...now, [key, setting]]);
+/** With one visit more, and without those that are then not needed. */
+function withoutNeedless(classes: readonly Class[], now: Class, key: string, visit: Visit): readonly Visit[] {
+  const kept = new Map([...now, [key, visit]]);
   const serves = (chosen: Class) => classes.every((one) => [...one.keys()].some((own) => chosen.has(own)));
   for (const old of now.keys()) {
     const fewer = new Map(kept);
@@ -120,29 +138,63 @@ const PARTS = Rational.of(1000);
 const inParts = (minutes: Rational): number => Math.round(minutes.mul(PARTS).toNumber());
 
 /** The cheapest order from an empty bench: a tour that starts and ends there, the way back free. */
-async function inOrder(settings: readonly Setting[], changes: Changes, sequence: Sequencer): Promise<Chosen> {
-  const bench = [undefined, ...settings];
-  const cost = bench.map((from) => bench.map((to) => (to ? inParts(changeMinutes(changes, from, to)) : 0)));
-  const { order, lowerBound, proven } = await sequence(cost, { cyclic: true });
+async function inOrder(
+  visits: readonly Visit[],
+  stages: Stages,
+  changes: Changes,
+  sequence: Sequencer,
+): Promise<Chosen> {
+  const bench = [undefined, ...visits];
+  const cost = bench.map((from) =>
+    bench.map((to) => (to ? inParts(changeMinutes(changes, from?.setting, to.setting)) : 0)),
+  );
+  const precedences = precedencesOf(
+    bench.map((visit) => visit?.stage),
+    stages,
+  );
+  const { order, lowerBound, proven } = await sequence(cost, { cyclic: true, precedences });
   const inTurn = order.flatMap((i) => bench[i] ?? []);
-  const change = Rational.sum(inTurn.map((to, i) => changeMinutes(changes, inTurn[i - 1], to)));
-  return { settings: inTurn, change, atLeast: proven ? change : inMinutes(lowerBound), proven };
+  const change = Rational.sum(inTurn.map((to, i) => changeMinutes(changes, inTurn[i - 1]?.setting, to.setting)));
+  return { visits: inTurn, change, atLeast: proven ? change : inMinutes(lowerBound), proven };
 }
 
 const inMinutes = (parts: number): Rational => Rational.of(Math.max(0, Math.floor(parts))).div(PARTS);
 
+/** Which of a list must come before which, by their stages; what has none comes when it will. */
+function precedencesOf(list: readonly (number | undefined)[], { before }: Stages): Precedence[] {
+  return list.flatMap((stage, then) => {
+    const earlier = stage === undefined ? undefined : before[stage];
+    if (!earlier || earlier.size === 0) return [];
+    return list.flatMap((other, first): Precedence[] =>
+      other !== undefined && earlier.has(other) ? [[first, then]] : [],
+    );
+  });
+}
+
 /**
- * What no choice undercuts: an order of the classes, where from one to the next costs what it does between the two of their
- * settings that lie nearest. Any choice in any order visits the classes at no less.
+ * What no choice undercuts: an order of the classes, none before one of a stage it waits for, where from one to the next
+ * costs what it does between the two of their settings that lie nearest. Any choice in any order visits the classes at no
+ * less.
  */
-async function leastOfAll(classes: readonly Class[], changes: Changes, sequence: Sequencer): Promise<Rational> {
+async function leastOfAll(
+  classes: readonly Class[],
+  stages: Stages,
+  changes: Changes,
+  sequence: Sequencer,
+): Promise<Rational> {
   const bench: readonly (Class | undefined)[] = [undefined, ...classes];
   const least = (from: Class | undefined, to: Class | undefined): number => {
     if (!to) return 0;
     const starts = from ? [...from.values()] : [undefined];
-    return Math.min(...starts.flatMap((a) => [...to.values()].map((b) => inParts(changeMinutes(changes, a, b)))));
+    return Math.min(
+      ...starts.flatMap((a) => [...to.values()].map((b) => inParts(changeMinutes(changes, a?.setting, b.setting)))),
+    );
   };
   const cost = bench.map((from) => bench.map((to) => least(from, to)));
-  const { lowerBound } = await sequence(cost, { cyclic: true });
+  const precedences = precedencesOf(
+    bench.map((one) => one && [...one.values()][0]?.stage),
+    stages,
+  );
+  const { lowerBound } = await sequence(cost, { cyclic: true, precedences });
   return inMinutes(lowerBound);
 }

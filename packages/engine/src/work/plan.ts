@@ -1,17 +1,32 @@
 import { Rational } from '../number/rational.js';
 import { type Sequencer, sequenceSetups } from '../sequence/sequence.js';
+import type { WorkOrder } from '../spec/order.js';
 import type { Changes, Shop } from '../spec/stock.js';
 import { type Beside, besideEachOther } from './beside.js';
 import { USUAL_CHANGES } from './changes.js';
-import { cheapestSettings } from './choose.js';
+import { cheapestSettings, type Visit, visitKey } from './choose.js';
 import { type Operation, operationsOf, type WorkItem } from './operation.js';
 import { type ChangeOver, changed, changeMinutes, type Setting, settingKey, waysOf } from './setting.js';
+import { comesBefore, firstRole, LATE, type Stages, stagesOf, thenRole } from './stages.js';
+
+/** Operations that wait for others, since the job asks for it. */
+export interface Wait {
+  readonly order: WorkOrder;
+  /** Everything that is milled before, in whatever set-up. */
+  readonly first: readonly Operation[];
+  /** What waits for it, of the set-up that this is told of. */
+  readonly then: readonly Operation[];
+}
 
 /** Everything that is milled with one setting. */
 export interface SetUp {
   readonly setting: Setting;
+  /** None before one it waits for. */
   readonly operations: readonly Operation[];
   readonly beside: readonly Beside[];
+  /** Index of the last set-up before that had the same setting: it is set up again, since other work had to come between. */
+  readonly again: number | undefined;
+  readonly waits: readonly Wait[];
   /** What is changed before it, from the one before or from an empty bench. */
   readonly changed: readonly ChangeOver[];
   /** Minutes to change, and to mill. */
@@ -38,23 +53,29 @@ export interface Plan {
 
 /**
  * Plans a job: operations with one setting are one set-up; where one can be set up in several ways, the way is chosen that
- * costs least in all; the set-ups are put in the cheapest order, from an empty bench.
+ * costs least in all; the set-ups are put in the cheapest order, from an empty bench, in which nothing is milled before
+ * what the job asks to come first.
  * @param items cabinets that share one shop; the first one's is taken
  * @param timeLimitMs how long each order may be reckoned on, in milliseconds of the solver's own
  * @param sequence puts set-ups in order; given where that is to be done elsewhere, or to be stopped
+ * @param orders what the job asks to come before what; one that contradicts those before it is left aside
  */
 export async function planWork(
   items: readonly WorkItem[],
   timeLimitMs = 10_000,
   sequence: Sequencer = sequenceSetups,
+  orders: readonly WorkOrder[] = [],
 ): Promise<Plan> {
-  const operations = operationsOf(items);
+  const operations = operationsOf(items, orders);
+  const stages = stagesOf(operations, orders);
   const shop = items[0]?.result.spec.shop;
   const changes = shop?.changes ?? USUAL_CHANGES;
   const ways = shop ? waysOf(operations, shop) : [];
   const inTime: Sequencer = (cost, options) => sequence(cost, { ...options, timeLimitMs });
-  const { settings, change, atLeast, proven } = await cheapestSettings(ways, changes, inTime);
-  const setUps = setUpsOf(settings, operations, ways, changes, shop);
+  const { visits, change, atLeast, proven } = await cheapestSettings(ways, stages, changes, inTime);
+  const work: Work = { operations, ways, stages, orders, changes, shop };
+  const setUps = setUpsOf(visits, work);
+  const written = oneByOne(items, work);
   return {
     setUps,
     changes,
@@ -62,37 +83,56 @@ export async function planWork(
     atLeast,
     proven,
     mill: Rational.sum(setUps.map(({ mill }) => mill)),
-    naive: oneByOne(items, operations, ways, changes),
-    grouped: together(operations, ways, changes),
+    naive: counted(written, changes),
+    grouped: counted(together(written), changes),
   };
 }
 
-function setUpsOf(
-  settings: readonly Setting[],
-  operations: readonly Operation[],
-  ways: readonly (readonly Setting[])[],
-  changes: Changes,
-  shop: Shop | undefined,
-): readonly SetUp[] {
-  const place = new Map(settings.map((setting, i): [string, number] => [settingKey(setting), i]));
-  const of = settings.map((): Operation[] => []);
+/** A job while it is being planned. */
+interface Work {
+  readonly operations: readonly Operation[];
+  /** By operation, the settings it can be milled with. */
+  readonly ways: readonly (readonly Setting[])[];
+  readonly stages: Stages;
+  readonly orders: readonly WorkOrder[];
+  readonly changes: Changes;
+  readonly shop: Shop | undefined;
+}
+
+/** One visit after the other, neighbours with one setting as one set-up. */
+function setUpsOf(visits: readonly Visit[], work: Work): readonly SetUp[] {
+  const { operations, ways, stages, changes, shop } = work;
+  const place = new Map(visits.map((visit, i): [string, number] => [visitKey(visit), i]));
+  const of = visits.map((): Operation[] => []);
   for (const operation of operations) {
+    const { number } = operation;
     // As its joint asks, if that is set up at all; else in the first other way that is.
-    const at = (ways[operation.number] ?? []).map((way) => place.get(settingKey(way))).find((i) => i !== undefined);
+    const at = (ways[number] ?? [])
+      .map((setting) => place.get(visitKey({ setting, stage: stages.of[number] ?? 0 })))
+      .find((i) => i !== undefined);
     if (at !== undefined) of[at]?.push(operation);
   }
-  return settings.map((setting, i): SetUp => {
-    const own = of[i] ?? [];
-    const beside = besideEachOther(own, shop?.jig);
+  const runs: { readonly setting: Setting; readonly operations: Operation[] }[] = [];
+  visits.forEach(({ setting }, i) => {
+    const last = runs.at(-1);
+    if (last && settingKey(last.setting) === settingKey(setting)) last.operations.push(...(of[i] ?? []));
+    else runs.push({ setting, operations: of[i] ?? [] });
+  });
+  return runs.map(({ setting, operations: own }, i): SetUp => {
+    const before = runs[i - 1]?.setting;
+    const beside = besideEachOther(own, shop?.jig, stages);
     const pieces = own.reduce((sum, { count }) => sum + count, 0);
     const loads = pieces - beside.reduce((sum, { times }) => sum + times, 0);
     const slots = own.reduce((sum, { count, half }) => sum + count * half.slots.length, 0);
+    const same = runs.slice(0, i).findLastIndex((run) => settingKey(run.setting) === settingKey(setting));
     return {
       setting,
       operations: own,
       beside,
-      changed: changed(settings[i - 1], setting),
-      change: changeMinutes(changes, settings[i - 1], setting),
+      again: same < 0 ? undefined : same,
+      waits: waitsOf(own, work),
+      changed: changed(before, setting),
+      change: changeMinutes(changes, before, setting),
       mill: changes.load.mul(Rational.of(loads)).add(changes.slot.mul(Rational.of(slots))),
       loads,
       slots,
@@ -100,42 +140,63 @@ function setUpsOf(
   });
 }
 
-/** Every cabinet by itself, its parts as they are written. */
-function oneByOne(
-  items: readonly WorkItem[],
-  operations: readonly Operation[],
-  ways: readonly (readonly Setting[])[],
-  changes: Changes,
-): Plan['naive'] {
-  const settings = items.flatMap(({ count }, item) => {
-    const own = operations.flatMap(({ number, pieces }) => {
-      const [way] = ways[number] ?? [];
-      return way && pieces.some((one) => one.item === item) ? [way] : [];
-    });
+/** What of a set-up waits for other work, by what the job asks. */
+function waitsOf(own: readonly Operation[], { operations, orders, stages }: Work): readonly Wait[] {
+  let lateTold = false;
+  return orders.flatMap((order, i): Wait[] => {
+    if (order.kind === 'late' && lateTold) return [];
+    if (order.kind === 'late') lateTold = true;
+    const [first, then] =
+      order.kind === 'late'
+        ? [operations.filter(({ roles }) => !roles.includes(LATE)), own.filter(({ roles }) => roles.includes(LATE))]
+        : [
+            operations.filter(({ roles }) => roles.includes(firstRole(i))),
+            own.filter(({ roles }) => roles.includes(thenRole(i))),
+          ];
+    const kept = first.length > 0 && then.length > 0 && then.every((one) => comesBefore(stages, first[0] ?? one, one));
+    return kept ? [{ order, first, then }] : [];
+  });
+}
+
+/**
+ * Every cabinet by itself, its parts as they are written; what the job asks to come first is done first, even if that
+ * means to go through all cabinets twice.
+ */
+function oneByOne(items: readonly WorkItem[], { operations, ways, stages }: Work): readonly Visit[] {
+  let waiting = items.flatMap(({ count }, item) => {
+    const own = operations.filter(({ pieces }) => pieces.some((one) => one.item === item));
     return Array.from({ length: count }, () => own).flat();
   });
-  return counted(settings, changes);
-}
-
-/** Like settings together, in the order in which they come. */
-function together(
-  operations: readonly Operation[],
-  ways: readonly (readonly Setting[])[],
-  changes: Changes,
-): Plan['grouped'] {
-  const settings = new Map<string, Setting>();
-  for (const { number } of operations) {
-    const [way] = ways[number] ?? [];
-    if (way && !settings.has(settingKey(way))) settings.set(settingKey(way), way);
+  const left = stages.before.map((_, stage) => waiting.filter(({ number }) => stages.of[number] === stage).length);
+  const visits: Visit[] = [];
+  while (waiting.length > 0) {
+    const later: Operation[] = [];
+    for (const operation of waiting) {
+      const stage = stages.of[operation.number] ?? 0;
+      if ([...(stages.before[stage] ?? [])].some((earlier) => (left[earlier] ?? 0) > 0)) {
+        later.push(operation);
+        continue;
+      }
+      left[stage] = (left[stage] ?? 0) - 1;
+      const [setting] = ways[operation.number] ?? [];
+      if (setting) visits.push({ setting, stage });
+    }
+    if (later.length === waiting.length) break;
+    waiting = later;
   }
-  return counted([...settings.values()], changes);
+  return visits;
 }
 
-function counted(settings: readonly Setting[], changes: Changes): Plan['naive'] {
+/** Like settings together, in the order in which they come first. */
+const together = (visits: readonly Visit[]): readonly Visit[] => [
+  ...new Map([...visits].map((visit): [string, Visit] => [visitKey(visit), visit])).values(),
+];
+
+function counted(visits: readonly Visit[], changes: Changes): Plan['naive'] {
   let setUps = 0;
   let last: Setting | undefined;
   let change = Rational.ZERO;
-  for (const setting of settings) {
+  for (const { setting } of visits) {
     if (last && settingKey(last) === settingKey(setting)) continue;
     change = change.add(changeMinutes(changes, last, setting));
     setUps++;

@@ -17,13 +17,17 @@ export interface Stages {
 export function rolesOf(orders: readonly WorkOrder[], cabinet: string, part: FittedPart): readonly string[] {
   return orders.flatMap((order, i) => {
     if (order.kind === 'late') return names(order.parts, cabinet, part) ? [LATE] : [];
-    const first = names(order.first, cabinet, part) ? [`${i} first`] : [];
-    return names(order.then, cabinet, part) ? [...first, `${i} then`] : first;
+    const first = names(order.first, cabinet, part) ? [firstRole(i)] : [];
+    return names(order.then, cabinet, part) ? [...first, thenRole(i)] : first;
   });
 }
 
 /** However many statements say so, what comes late comes after all that does not. */
 export const LATE = 'late';
+
+/** What a part is called to which the order of that index gives the first place, or the second. */
+export const firstRole = (order: number): string => `${order} first`;
+export const thenRole = (order: number): string => `${order} then`;
 
 const names = ({ cabinet, parts }: PartsOf, own: string, { kind, index }: FittedPart): boolean =>
   cabinet === own && parts.some((one) => one.name === kind && (one.index === undefined || one.index === index));
@@ -56,7 +60,7 @@ function beforeOf(roles: readonly (readonly string[])[], orders: readonly WorkOr
     if (order.kind === 'late' && lateDone) return;
     if (order.kind === 'late') lateDone = true;
     const [first, then] =
-      order.kind === 'late' ? [has(LATE, false), has(LATE, true)] : [has(`${i} first`, true), has(`${i} then`, true)];
+      order.kind === 'late' ? [has(LATE, false), has(LATE, true)] : [has(firstRole(i), true), has(thenRole(i), true)];
     const now = withOrder(before, first, then);
     if (now.every((earlier, one) => !earlier.has(one))) before = now;
   });
