@@ -12,5 +12,5 @@ export interface PartsOf {
 export type WorkOrder =
   /** The parts come late: everything that is milled into other parts is milled before. */
   | { readonly kind: 'late'; readonly parts: PartsOf; readonly source: Source }
-  /** Everything that is milled into `first` is milled before anything is milled into `then`. */
-  | { readonly kind: 'before'; readonly first: PartsOf; readonly then: PartsOf; readonly source: Source };
+  /** Everything that is milled into `first` is milled before anything is milled into `next`. */
+  | { readonly kind: 'before'; readonly first: PartsOf; readonly next: PartsOf; readonly source: Source };

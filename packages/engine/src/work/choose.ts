@@ -2,14 +2,10 @@ import { Rational } from '../number/rational.js';
 import type { Precedence } from '../sequence/problem.js';
 import type { Sequencer } from '../sequence/sequence.js';
 import type { Changes } from '../spec/stock.js';
-import { changeMinutes, type Setting, settingKey } from './setting.js';
+import { bySets, MOST_STEPS } from './by-sets.js';
+import { changeMinutes, type Setting } from './setting.js';
 import type { Stages } from './stages.js';
-
-/** A setting, and the stage of the work it is set up for: one setting may have to be set up again for a later stage. */
-export interface Visit {
-  readonly setting: Setting;
-  readonly stage: number;
-}
+import { type Class, keyed, type Visit } from './visit.js';
 
 /** Visits in the order they are made, and what the changes take. Neighbours with one setting are one set-up. */
 export interface Chosen {
@@ -31,14 +27,26 @@ const MOST_CHOICES = 64;
  * the same setting costs nothing, so a setting is set up again only where something must come between.
  * @param ways by operation, the settings it can be milled with, the one its joint asks for first
  * @param sequence puts set-ups in order
+ * @param mostSteps how much is tried set by set before it is left to `sequence`
  */
 export async function cheapestSettings(
   ways: readonly (readonly Setting[])[],
   stages: Stages,
   changes: Changes,
   sequence: Sequencer,
+  mostSteps = MOST_STEPS,
 ): Promise<Chosen> {
   const classes = classesOf(ways, stages);
+  const small = bySets(
+    classes,
+    stages,
+    (from, to) => inParts(changeMinutes(changes, from?.setting, to.setting)),
+    mostSteps,
+  );
+  if (small) {
+    const change = changeOf(small, changes);
+    return { visits: small, change, atLeast: change, proven: true };
+  }
   const { choices, areAll } = choicesOf(classes);
   let best: Chosen = { visits: [], change: Rational.ZERO, atLeast: Rational.ZERO, proven: true };
   let everyProven = true;
@@ -53,12 +61,6 @@ export async function cheapestSettings(
   return { ...best, atLeast, proven: atLeast.equals(best.change) };
 }
 
-/** Operations of a stage that can be set up in the same ways are one class: its visits, by their keys. */
-type Class = ReadonlyMap<string, Visit>;
-
-/** Two visits with one key are the same. */
-export const visitKey = ({ setting, stage }: Visit): string => `${stage}; ${settingKey(setting)}`;
-
 function classesOf(ways: readonly (readonly Setting[])[], stages: Stages): readonly Class[] {
   const classes = new Map<string, Class>();
   ways.forEach((own, number) => {
@@ -66,12 +68,11 @@ function classesOf(ways: readonly (readonly Setting[])[], stages: Stages): reado
     const one: Class = keyed(visits);
     if (one.size > 0) classes.set([...one.keys()].sort().join('\n'), one);
   });
-  // Those with least choice first, so that what they need serves the others.
-  return [...classes.values()].sort((a, b) => a.size - b.size);
+  // Those with least choice first, so that what they need serves the others. One that offers all that another does is
+  // served with it.
+  const all = [...classes.values()].sort((a, b) => a.size - b.size);
+  return all.filter((one, i) => !all.slice(0, i).some((other) => [...other.keys()].every((key) => one.has(key))));
 }
-
-const keyed = (visits: readonly Visit[]): Map<string, Visit> =>
-  new Map(visits.map((visit): [string, Visit] => [visitKey(visit), visit]));
 
 /** Choices of settings that serve every class; all of those from which none can be left out are among them, if they are all. */
 function choicesOf(classes: readonly Class[]): {
@@ -154,9 +155,12 @@ async function inOrder(
   );
   const { order, lowerBound, proven } = await sequence(cost, { cyclic: true, precedences });
   const inTurn = order.flatMap((i) => bench[i] ?? []);
-  const change = Rational.sum(inTurn.map((to, i) => changeMinutes(changes, inTurn[i - 1]?.setting, to.setting)));
+  const change = changeOf(inTurn, changes);
   return { visits: inTurn, change, atLeast: proven ? change : inMinutes(lowerBound), proven };
 }
+
+const changeOf = (visits: readonly Visit[], changes: Changes): Rational =>
+  Rational.sum(visits.map((to, i) => changeMinutes(changes, visits[i - 1]?.setting, to.setting)));
 
 const inMinutes = (parts: number): Rational => Rational.of(Math.max(0, Math.floor(parts))).div(PARTS);
 

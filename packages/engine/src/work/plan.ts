@@ -4,10 +4,11 @@ import type { WorkOrder } from '../spec/order.js';
 import type { Changes, Shop } from '../spec/stock.js';
 import { type Beside, besideEachOther } from './beside.js';
 import { USUAL_CHANGES } from './changes.js';
-import { cheapestSettings, type Visit, visitKey } from './choose.js';
+import { cheapestSettings } from './choose.js';
 import { type Operation, operationsOf, type WorkItem } from './operation.js';
 import { type ChangeOver, changed, changeMinutes, type Setting, settingKey, waysOf } from './setting.js';
-import { comesBefore, firstRole, LATE, type Stages, stagesOf, thenRole } from './stages.js';
+import { comesBefore, firstRole, LATE, nextRole, type Stages, stagesOf } from './stages.js';
+import { type Visit, visitKey } from './visit.js';
 
 /** Operations that wait for others, since the job asks for it. */
 export interface Wait {
@@ -15,7 +16,7 @@ export interface Wait {
   /** Everything that is milled before, in whatever set-up. */
   readonly first: readonly Operation[];
   /** What waits for it, of the set-up that this is told of. */
-  readonly then: readonly Operation[];
+  readonly next: readonly Operation[];
 }
 
 /** Everything that is milled with one setting. */
@@ -146,15 +147,15 @@ function waitsOf(own: readonly Operation[], { operations, orders, stages }: Work
   return orders.flatMap((order, i): Wait[] => {
     if (order.kind === 'late' && lateTold) return [];
     if (order.kind === 'late') lateTold = true;
-    const [first, then] =
+    const [first, next] =
       order.kind === 'late'
         ? [operations.filter(({ roles }) => !roles.includes(LATE)), own.filter(({ roles }) => roles.includes(LATE))]
         : [
             operations.filter(({ roles }) => roles.includes(firstRole(i))),
-            own.filter(({ roles }) => roles.includes(thenRole(i))),
+            own.filter(({ roles }) => roles.includes(nextRole(i))),
           ];
-    const kept = first.length > 0 && then.length > 0 && then.every((one) => comesBefore(stages, first[0] ?? one, one));
-    return kept ? [{ order, first, then }] : [];
+    const kept = first.length > 0 && next.length > 0 && next.every((one) => comesBefore(stages, first[0] ?? one, one));
+    return kept ? [{ order, first, next }] : [];
   });
 }
 

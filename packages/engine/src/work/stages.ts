@@ -13,12 +13,12 @@ export interface Stages {
   readonly before: readonly ReadonlySet<number>[];
 }
 
-/** What a part has to do with what the job asks: for each order, whether it comes first, then, or late. */
+/** What a part has to do with what the job asks: for each order, whether it comes first, next, or late. */
 export function rolesOf(orders: readonly WorkOrder[], cabinet: string, part: FittedPart): readonly string[] {
   return orders.flatMap((order, i) => {
     if (order.kind === 'late') return names(order.parts, cabinet, part) ? [LATE] : [];
     const first = names(order.first, cabinet, part) ? [firstRole(i)] : [];
-    return names(order.then, cabinet, part) ? [...first, thenRole(i)] : first;
+    return names(order.next, cabinet, part) ? [...first, nextRole(i)] : first;
   });
 }
 
@@ -27,7 +27,7 @@ export const LATE = 'late';
 
 /** What a part is called to which the order of that index gives the first place, or the second. */
 export const firstRole = (order: number): string => `${order} first`;
-export const thenRole = (order: number): string => `${order} then`;
+export const nextRole = (order: number): string => `${order} next`;
 
 const names = ({ cabinet, parts }: PartsOf, own: string, { kind, index }: FittedPart): boolean =>
   cabinet === own && parts.some((one) => one.name === kind && (one.index === undefined || one.index === index));
@@ -59,22 +59,22 @@ function beforeOf(roles: readonly (readonly string[])[], orders: readonly WorkOr
   orders.forEach((order, i) => {
     if (order.kind === 'late' && lateDone) return;
     if (order.kind === 'late') lateDone = true;
-    const [first, then] =
-      order.kind === 'late' ? [has(LATE, false), has(LATE, true)] : [has(firstRole(i), true), has(thenRole(i), true)];
-    const now = withOrder(before, first, then);
+    const [first, next] =
+      order.kind === 'late' ? [has(LATE, false), has(LATE, true)] : [has(firstRole(i), true), has(nextRole(i), true)];
+    const now = withOrder(before, first, next);
     if (now.every((earlier, one) => !earlier.has(one))) before = now;
   });
   return before;
 }
 
-/** Everything in `first`, and what comes before it, now comes before everything in `then`, and what comes after that. */
+/** Everything in `first`, and what comes before it, now comes before everything in `next`, and what comes after that. */
 function withOrder(
   before: readonly ReadonlySet<number>[],
   first: readonly number[],
-  then: readonly number[],
+  next: readonly number[],
 ): Set<number>[] {
   const earlier = new Set(first.flatMap((one) => [one, ...(before[one] ?? [])]));
-  const waits = (one: number) => then.some((other) => other === one || before[one]?.has(other));
+  const waits = (one: number) => next.some((other) => other === one || before[one]?.has(other));
   return before.map((own, one) => (waits(one) ? new Set([...own, ...earlier]) : new Set(own)));
 }
 
@@ -99,5 +99,5 @@ function merged(group: readonly number[], before: readonly ReadonlySet<number>[]
 }
 
 /** Whether one operation must be milled before another. */
-export const comesBefore = ({ of, before }: Stages, first: Operation, then: Operation): boolean =>
-  before[of[then.number] ?? -1]?.has(of[first.number] ?? -1) ?? false;
+export const comesBefore = ({ of, before }: Stages, first: Operation, next: Operation): boolean =>
+  before[of[next.number] ?? -1]?.has(of[first.number] ?? -1) ?? false;
