@@ -78,41 +78,51 @@ export function edgeMark(pen: Pen, at: Spot, way: Way, size: number): void {
   pen.line(end(-1), at, 0.45);
 }
 
-/** What the marks of a drawing take from the face edge inward, and along it, mm. */
-export const MARKS = { inward: 22, along: 11 };
+/** What marks take that stand at an upper or lower edge, downward: with the loop, and the vee alone, mm. */
+export const MARKS_DOWN = { both: 13, edge: 7 };
+/** What marks take that stand at a left or right edge: half of it above their middle, half of it below, mm. */
+export const MARKS_BESIDE = 12;
 
 /**
  * Face side and face edge of a piece, marked as they are chalked on it, each with its word; a face that is seen from its
- * other side is dashed and told so. With several face edges each has its vee; the loop runs out to the first.
- * @param middle where along the face edge the marks stand, 0 to 1 from the top or from the left
+ * other side is drawn broken and called hidden. With several face edges each has its vee; the loop runs out to the first.
+ * @param middle where along each edge its marks stand, 0 to 1 from the top or from the left
  */
 export function orientationMarks(
   pen: Pen,
   piece: Outline,
-  { faces, edges }: Orientation,
+  orientation: Orientation,
   seen: Seen,
-  middle = 0.5,
+  middle: number | { readonly [W in Way]?: number } = 0.5,
 ): void {
-  const ways = WAYS.filter((way) => edges.some(({ side }) => side === seen.edges[way]));
+  const { faces } = orientation;
+  const ways = markedWays(orientation, seen);
+  const place = (way: Way) => onEdge(piece, way, (typeof middle === 'number' ? middle : middle[way]) ?? 0.5);
+  const [first] = ways;
+  const hasLoop = first !== undefined && faces.length > 0;
   for (const way of ways) {
-    const at = onEdge(piece, way, middle);
-    const isUpright = way === 'up' || way === 'down';
-    const vee: Spot = isUpright ? [at[0] + 6, at[1]] : [at[0], at[1] + 3.4];
+    const at = place(way);
+    const off = hasLoop && way === first ? 1 : 0;
+    const vee: Spot = isUpright(way) ? [at[0] + 6 * off, at[1]] : [at[0], at[1] + 3.4 * off];
     edgeMark(pen, vee, way, 3);
     word(pen, vee, way, 'face edge', 3.4);
   }
-  const [way] = ways;
-  if (!way || faces.length === 0) return;
+  if (!hasLoop) return;
   const sides = faces.map(({ side }) => side);
   const behind = !sides.includes(seen.face);
   const both = sides.includes(seen.face) && sides.includes(opposite(seen.face));
-  const at = onEdge(piece, way, middle);
-  const [ux, uy] = STEP[way];
-  const isUpright = way === 'up' || way === 'down';
-  const from: Spot = isUpright ? [at[0] - 6, at[1] - LOOP_TAIL * uy] : [at[0] - LOOP_TAIL * ux, at[1] - 3.4];
-  faceMark(pen, from, way, LOOP_SIZE, LOOP_TAIL, behind);
-  word(pen, from, way, both ? 'face side, both' : behind ? 'face side, behind' : 'face side', 3.4);
+  const at = place(first);
+  const [ux, uy] = STEP[first];
+  const from: Spot = isUpright(first) ? [at[0] - 6, at[1] - LOOP_TAIL * uy] : [at[0] - LOOP_TAIL * ux, at[1] - 3.4];
+  faceMark(pen, from, first, LOOP_SIZE, LOOP_TAIL, behind);
+  word(pen, from, first, both ? 'face side, both' : behind ? 'face side, hidden' : 'face side', 3.4);
 }
+
+/** Along which edges of a drawing the face edges of a piece lie: the first has the loop. */
+export const markedWays = ({ edges }: Orientation, seen: Seen): readonly Way[] =>
+  WAYS.filter((way) => edges.some(({ side }) => side === seen.edges[way]));
+
+const isUpright = (way: Way): boolean => way === 'up' || way === 'down';
 
 const SIZE = 2.4;
 const LOOP_SIZE = 4;

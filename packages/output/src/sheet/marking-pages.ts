@@ -1,0 +1,302 @@
+import { type FittedPart, type LengthFormat, markedTogether, type Orientation, orientationOf } from '@dryfit/engine';
+import { cabinetLabel, type Item } from '../batch.js';
+import type { PlannedJob } from '../plan/tables.js';
+import { printText } from '../print/length.js';
+import { partNames } from '../print/order.js';
+import { IN_ORDER, LAID, triangle } from './laid.js';
+import {
+  edgeMark,
+  faceMark,
+  MARKS_BESIDE,
+  MARKS_DOWN,
+  markedWays,
+  orientationMarks,
+  orientationWords,
+  type Seen,
+  type Way,
+} from './marks.js';
+import { fitted, wrapped } from './metrics.js';
+import { MARGIN, PAPERS, type Page, type Paper, Pen } from './page.js';
+
+/** Parts that one triangle is drawn across, as they are drawn side by side. */
+interface Laid {
+  readonly parts: readonly FittedPart[];
+  /** Of each of them. */
+  readonly marks: readonly Orientation[];
+  /** What the marks take over and under the triangle, mm. */
+  readonly zones: Zones;
+  /** Which parts have their slots measured from what. */
+  readonly words: readonly string[];
+  /** Of the drawing of each part, mm. */
+  readonly wide: number;
+  readonly tall: number;
+  /** Of all of it. */
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Most parts in a row; of more, each row has its own triangle. */
+const MOST = 5;
+/** Least width at which a part has room for its marks and their words, and least height of a triangle, mm. */
+const LEAST = 35;
+const TRIANGLE = 20;
+const SIDE = 42;
+const WORDS = 3.3;
+const LINE = 4.3;
+/** Over a drawing: what is away from you. */
+const OVER = 5;
+/** Between two drawings. */
+const GAP = 8;
+
+/** How the parts of each cabinet are laid and marked before anything is milled. */
+export function markingPages(
+  job: Pick<PlannedJob, 'title' | 'items' | 'errors'>,
+  paper: Paper,
+  format: LengthFormat,
+): readonly Page[] {
+  const flow = new Flow(printText(job.title, format), job.errors, paper);
+  for (const { heads, item } of alike(job.items, format)) {
+    const sets = laid(item, flow.inside);
+    if (sets.length > 0) flow.cabinet(heads, sets);
+  }
+  return flow.pages();
+}
+
+/** Cabinets whose parts are marked alike are told once. */
+function alike(
+  items: readonly Item[],
+  format: LengthFormat,
+): readonly { readonly heads: string[]; readonly item: Item }[] {
+  const found = new Map<string, { heads: string[]; item: Item }>();
+  for (const item of items) {
+    if (item.count <= 0) continue;
+    const { fit } = item.result;
+    const told = laid(item, 200).map(({ parts, words }) => [parts.map(({ id }) => id), words]);
+    const key = JSON.stringify([fit.name, told]);
+    const kept = found.get(key) ?? { heads: [], item };
+    kept.heads.push(`${item.count} × ${printText(cabinetLabel(fit), format)}`);
+    found.set(key, kept);
+  }
+  return [...found.values()];
+}
+
+/** Parts with slots in them, set by set; a set of which none has any needs no marks. */
+function laid({ result: { fit } }: Item, inside: number): readonly Laid[] {
+  const partOf = new Map(fit.parts.map((part) => [part.id, part]));
+  const sets = markedTogether(fit).map(({ parts }) => parts.flatMap((id) => partOf.get(id) ?? []));
+  return sets
+    .filter((parts) => parts.some((part) => wordsOf(fit, part) !== ''))
+    .flatMap((parts) => rowsOf(parts).map((row) => measured(fit, row, inside)));
+}
+
+const rowsOf = (parts: readonly FittedPart[]): readonly (readonly FittedPart[])[] =>
+  Array.from({ length: Math.ceil(parts.length / MOST) }, (_, i) => parts.slice(i * MOST, (i + 1) * MOST));
+
+type Marked = Item['result']['fit'];
+
+const wordsOf = (fit: Marked, part: FittedPart): string =>
+  orientationWords(fit, part, orientationOf(fit, part)).join('; ');
+
+function measured(fit: Marked, parts: readonly FittedPart[], inside: number): Laid {
+  const [first] = parts;
+  const along = first && sizeAcross(first);
+  const ratio = Math.min(1.6, Math.max(0.6, along ?? 1));
+  const marks = parts.map((part) => orientationOf(fit, part));
+  const zones = zonesOf(marks, first && LAID[first.attitude]);
+  const wide = Math.max(LEAST, Math.min(SIDE * Math.sqrt(ratio), inside / parts.length));
+  const tall = Math.max(zones.over + zones.beside + zones.under + TRIANGLE, SIDE / Math.sqrt(ratio));
+  const width = Math.max(wide * parts.length, Math.min(inside, 56));
+  const groups = new Map<string, FittedPart[]>();
+  for (const part of parts) {
+    const words = wordsOf(fit, part) || 'no slots, so neither face side nor face edge';
+    groups.set(words, [...(groups.get(words) ?? []), part]);
+  }
+  const words = [...groups].flatMap(([words, own]) => wrapped(`${partNames(own)}: ${words}`, width, WORDS));
+  return { parts, marks, zones, words, wide, tall, width, height: OVER + tall + 4.6 + words.length * LINE + 3 };
+}
+
+interface Zones {
+  /** For marks at upper edges, then for those at left and right ones, and for those at lower edges. */
+  readonly over: number;
+  readonly beside: number;
+  readonly under: number;
+}
+
+function zonesOf(marks: readonly Orientation[], seen: Seen | undefined): Zones {
+  const ways = seen ? marks.map((one) => markedWays(one, seen)) : [];
+  const has = (way: Way) => ways.some((own) => own.includes(way));
+  const down = (way: Way) =>
+    has(way) ? (ways.some(([first]) => first === way) ? MARKS_DOWN.both : MARKS_DOWN.edge) : 0;
+  return { over: down('up'), beside: has('left') || has('right') ? MARKS_BESIDE : 0, under: down('down') };
+}
+
+/** How much wider than tall a part is as it is laid. */
+function sizeAcross({ attitude, extent }: FittedPart): number | undefined {
+  const [wide, tall] =
+    attitude === 'upright' ? [extent.y, extent.z] : [extent.x, attitude === 'level' ? extent.y : extent.z];
+  return wide && tall && tall.sign() > 0 ? wide.toNumber() / tall.toNumber() : undefined;
+}
+
+/** Drawings beside and under each other, on as many pages as they take. */
+class Flow {
+  private readonly made: Pen[] = [];
+  private readonly width: number;
+  private readonly height: number;
+  private x = MARGIN;
+  private y = 0;
+  /** Where the next row of drawings begins. */
+  private next = 0;
+
+  constructor(
+    private readonly title: string,
+    private readonly errors: number,
+    paper: Paper,
+  ) {
+    [this.width, this.height] = PAPERS[paper];
+  }
+
+  get inside(): number {
+    return this.width - 2 * MARGIN;
+  }
+
+  /** The drawings of one cabinet, under its name. */
+  cabinet(heads: readonly string[], sets: readonly Laid[]): void {
+    const head = heads.join(', ');
+    const lines = wrapped(head, this.inside, 5, true);
+    const first = Math.max(...sets.slice(0, 1).map(({ height }) => height));
+    this.row(lines.length * 6.4 + 4 + first);
+    const pen = this.pen;
+    for (const line of lines) {
+      this.next += 6.4;
+      pen.text(MARGIN, this.next, line, 5, { bold: true });
+    }
+    this.next += 4;
+    this.y = this.next;
+    for (const set of sets) this.add(set, head);
+    this.next += 2;
+  }
+
+  pages(): readonly Page[] {
+    const { width, height } = this;
+    return this.made.map((pen, i) => {
+      const sheet = this.made.length > 1 ? `, ${i + 1} of ${this.made.length}` : '';
+      return { width, height, title: `${this.title}, how the parts are marked${sheet}`, marks: pen.marks };
+    });
+  }
+
+  private add(set: Laid, head: string): void {
+    if (this.x > MARGIN && this.x + set.width > this.width - MARGIN) {
+      this.x = MARGIN;
+      this.y = this.next;
+    }
+    if (this.y + set.height > this.height - MARGIN) {
+      this.row(Number.POSITIVE_INFINITY);
+      const again = `${head}, continued`;
+      this.pen.text(MARGIN, this.next + 6.4, again, fitted(again, this.inside, 5, true), { bold: true });
+      this.next += 10.4;
+      this.y = this.next;
+    }
+    draw(this.pen, set, this.x, this.y);
+    this.x += set.width + GAP;
+    this.next = Math.max(this.next, this.y + set.height);
+  }
+
+  private get pen(): Pen {
+    return this.made.at(-1) ?? this.turn();
+  }
+
+  /** A new row that has so much room below it, mm. */
+  private row(height: number): void {
+    this.x = MARGIN;
+    if (this.made.length === 0 || this.next + height > this.height - MARGIN) this.turn();
+    this.y = this.next;
+  }
+
+  private turn(): Pen {
+    const pen = new Pen();
+    this.made.push(pen);
+    const heading = `How the parts are marked${this.made.length > 1 ? ', continued' : ''}`;
+    pen.text(MARGIN, 22, heading, fitted(heading, this.inside * 0.66, 9, true), { bold: true });
+    pen.text(this.width - MARGIN, 22, this.title, fitted(this.title, this.inside * 0.32, 5, true), {
+      bold: true,
+      align: 'end',
+    });
+    const warned = this.errors > 0 ? 8 : 0;
+    if (this.errors > 0) {
+      const warning = `${this.errors} ${this.errors === 1 ? 'ERROR' : 'ERRORS'} FOUND: DO NOT MILL THESE PARTS`;
+      pen.box(MARGIN, 25, this.inside, 7, 0.8);
+      pen.text(this.width / 2, 30, warning, 4, { bold: true, align: 'middle' });
+    }
+    this.x = MARGIN;
+    this.next = this.made.length > 1 ? 26 + warned : legend(pen, 30 + warned, this.inside);
+    this.y = this.next;
+    return pen;
+  }
+}
+
+/** What each mark is, and how parts are laid; returns where it ends. */
+function legend(pen: Pen, top: number, inside: number): number {
+  let y = top;
+  const line = (text: string, at: number, bold = false) => {
+    for (const part of wrapped(text, inside - at, 3.5, bold)) {
+      pen.text(MARGIN + at, y, part, 3.5, { bold });
+      y += 4.7;
+    }
+  };
+  line('Chalk or pencil these on every part before the first slot is milled. Drawings are not to scale.', 0);
+  y += 1.5;
+  faceMark(pen, [MARGIN + 6.5, y - 1.2], 'left', 4.4, 6);
+  line(
+    'Face side: the face that slots are measured from, or that they are in. Where it is the one underneath, it is drawn broken and called hidden.',
+    16,
+  );
+  y += 1;
+  edgeMark(pen, [MARGIN + 1, y - 1.2], 'left', 3);
+  line(
+    'Face edge: the edge or end that goes against the fence, or against the spacer before it. The vee points at it.',
+    16,
+  );
+  y += 1;
+  triangle(pen, { x: MARGIN, y: y - 4, width: 11, height: 6 });
+  line(
+    'Triangle: one for the parts that belong together, laid side by side in the order they stand in, its point away from you. Write the number of the cabinet into it.',
+    16,
+  );
+  y += 1.5;
+  line(
+    'Uprights lie with their left face up and their top end away from you, level parts with their top face up and their rear edge away, facing parts with their front face up and their top edge away.',
+    0,
+  );
+  return y + 1;
+}
+
+function draw(pen: Pen, { parts, marks, zones, words, wide, tall }: Laid, x: number, y: number): void {
+  const [first] = parts;
+  if (!first) return;
+  const seen = LAID[first.attitude];
+  const away = `${seen.edges.up} away from you${parts.length > 1 ? `; ${IN_ORDER[first.attitude]}` : ''}`;
+  const width = wide * parts.length;
+  pen.text(x, y + 3.4, away, fitted(away, Math.max(width, 56), 3.1));
+  const top = y + OVER;
+  const over = zones.over + zones.beside;
+  const within = tall - over - zones.under;
+  triangle(pen, { x, y: top + over, width, height: within });
+  parts.forEach((part, i) => {
+    const piece = { x: x + i * wide, y: top, width: wide, height: tall };
+    pen.box(piece.x, piece.y, wide, tall, 0.6);
+    pen.text(piece.x + wide / 2, top + tall + 4, part.id, fitted(part.id, wide - 2, 4, true), {
+      bold: true,
+      align: 'middle',
+    });
+  });
+  pen.onGround(x + wide / 2, top + over + within * 0.9 + 0.8, 'triangle', 2.4, { align: 'middle' });
+  parts.forEach((_, i) => {
+    const own = marks[i];
+    const beside = (zones.over + zones.beside / 2) / tall;
+    const middle = { left: beside, right: beside };
+    if (own) orientationMarks(pen, { x: x + i * wide, y: top, width: wide, height: tall }, own, seen, middle);
+  });
+  words.forEach((line, i) => {
+    pen.text(x, top + tall + 4.6 + (i + 0.8) * LINE, line, WORDS);
+  });
+}
