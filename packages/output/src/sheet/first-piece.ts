@@ -1,0 +1,101 @@
+import { type FirstPiece, firstPieces, type LengthFormat, type SetUp } from '@dryfit/engine';
+import { endsWords, type FirstRow, firstRows, unsaidWords } from '../plan/first-piece-words.js';
+import type { PlannedJob } from '../plan/tables.js';
+import { fitted, wrapped } from './metrics.js';
+import type { Pen } from './page.js';
+
+const ROW = 4.3;
+const HEAD = 9.2;
+const SMALL = 2.9;
+/** Narrower than this, its rows stand in one column. */
+const TWO_COLUMNS = 150;
+const BETWEEN = 5;
+
+/** A part of a page: how high it is, and how it is drawn. */
+export interface Block {
+  readonly height: number;
+  draw(pen: Pen, x: number, y: number): void;
+}
+
+/** What to measure on the first piece at each fence, with what it may be; empty where nothing is milled. */
+export function firstPieceBlock(job: PlannedJob, setUp: SetUp, width: number, format: LengthFormat): Block {
+  const lists = gathered(firstPieces(setUp, job.items), format).map((one) => list(one, width));
+  return {
+    height: lists.reduce((sum, { height }) => sum + height, 0),
+    draw(pen, x, y) {
+      let at = y;
+      for (const one of lists) {
+        one.draw(pen, x, at);
+        at += one.height;
+      }
+    },
+  };
+}
+
+/** First pieces that are measured alike. */
+interface Gathered {
+  readonly fences: readonly string[];
+  readonly rows: readonly FirstRow[];
+  readonly note: string;
+}
+
+function gathered(pieces: readonly FirstPiece[], format: LengthFormat): readonly Gathered[] {
+  const found = new Map<string, { fences: string[]; rows: readonly FirstRow[]; note: string }>();
+  for (const piece of pieces) {
+    const rows = firstRows(piece, format.units);
+    const note = `${endsWords(piece, format.units)} ${unsaidWords(piece.unsaid)}`.trim();
+    const key = JSON.stringify([rows, note]);
+    const { half, part } = piece.operation;
+    const fence = half.turn ? `${part.id}, marked out` : `${part.id} at the ${piece.hand} fence`;
+    const same = found.get(key);
+    if (same) same.fences.push(fence);
+    else found.set(key, { fences: [fence], rows, note });
+  }
+  return [...found.values()];
+}
+
+function list({ fences, rows, note }: Gathered, width: number): Block {
+  const columns = width >= TWO_COLUMNS ? 2 : 1;
+  const perColumn = Math.ceil(rows.length / columns);
+  const wide = (width - BETWEEN * (columns - 1)) / columns;
+  const notes = note === '' ? [] : wrapped(note, width, SMALL);
+  const title = `FIRST PIECE (${fences.join('; ')}): measure it before you mill the others`;
+  return {
+    height: HEAD + perColumn * ROW + notes.length * 3.4 + 1,
+    draw(pen, x, y) {
+      pen.text(x, y + 3.8, title, fitted(title, width, 3.6, true), { bold: true });
+      for (let column = 0; column < columns; column++) {
+        const left = x + column * (wide + BETWEEN);
+        heads(pen, left, y + 8, wide);
+        rows.slice(column * perColumn, (column + 1) * perColumn).forEach((row, i) => {
+          figures(pen, row, left, y + HEAD + (i + 1) * ROW - 1.2, wide);
+        });
+      }
+      notes.forEach((line, i) => {
+        pen.text(x, y + HEAD + perColumn * ROW + (i + 1) * 3.4 - 0.6, line, SMALL);
+      });
+    },
+  };
+}
+
+/** Where the columns of figures end, from the right edge of a list, mm. */
+const ENDS = { wanted: 27, least: 13.5, most: 0 } as const;
+const FIGURE = 12.5;
+
+function heads(pen: Pen, x: number, y: number, width: number): void {
+  pen.text(x, y, 'measure', 2.7);
+  pen.text(x + width - ENDS.wanted, y, 'should be', 2.7, { align: 'end' });
+  pen.text(x + width - ENDS.least, y, 'least', 2.7, { align: 'end' });
+  pen.text(x + width - ENDS.most, y, 'most', 2.7, { align: 'end' });
+  pen.line([x, y + 0.9], [x + width, y + 0.9], 0.2);
+}
+
+function figures(pen: Pen, row: FirstRow, x: number, y: number, width: number): void {
+  const room = width - ENDS.wanted - FIGURE;
+  pen.text(x, y, row.what, fitted(row.what, room, 3.2));
+  for (const key of ['wanted', 'least', 'most'] as const) {
+    const text = row[key];
+    const bold = key !== 'wanted';
+    pen.text(x + width - ENDS[key], y, text, fitted(text, FIGURE, 3.4, bold), { align: 'end', bold });
+  }
+}
