@@ -4,6 +4,7 @@ export { type FirstMeasure, type FirstPiece, firstPieces, type Measured, wallAt 
 export type { Bound, Bounds, Unsaid } from './first-piece-bounds.js';
 export { type HistoryStep, historiesOf, type PieceHistory } from './history.js';
 export { type Holding, holdingOf, ONE_PERSON_LIFTS, type Packer } from './holding.js';
+export type { Needs, OtherWork } from './needs.js';
 export type { Operation, Pieces, WorkItem } from './operation.js';
 export {
   type MarkedTogether,

@@ -4,6 +4,7 @@ import { pieceSignature } from '../parts/same.js';
 import type { WorkOrder } from '../spec/order.js';
 import { type Axis, axisOf } from '../spec/sides.js';
 import type { PartId } from '../spec/spec.js';
+import { type Needs, needsKey, needsOf } from './needs.js';
 import type { Setting } from './setting.js';
 import { rolesOf } from './stages.js';
 
@@ -47,6 +48,8 @@ export interface Operation {
   readonly weight: Rational | undefined;
   /** What its pieces have to do with the order that the job asks for. */
   readonly roles: readonly string[];
+  /** What must be done to its pieces before and only afterwards, beside milling. */
+  readonly needs: Needs;
   /** The one setting it is to be milled with, where that is given. */
   readonly kept?: Setting | undefined;
 }
@@ -69,8 +72,9 @@ export function operationsOf(items: readonly WorkItem[], orders: readonly WorkOr
         const signature = signatures.get(part.same) ?? pieceSignature(part) ?? `${index} ${part.id}`;
         signatures.set(part.same, signature);
         const roles = rolesOf(orders, fit.name, part);
-        const key = `${signature}\n${told(joint, half)}\n${roles.join(' ')}`;
-        const draft = found.get(key) ?? { part, joint, half, roles, item, pieces: new Map() };
+        const needs = needsOf(item.result, part, joint, half);
+        const key = `${signature}\n${told(joint, half)}\n${roles.join(' ')}\n${needsKey(needs)}`;
+        const draft = found.get(key) ?? { part, joint, half, roles, needs, item, pieces: new Map() };
         draft.pieces.set(index, [...(draft.pieces.get(index) ?? []), part.id]);
         found.set(key, draft);
       }
@@ -83,12 +87,13 @@ interface Draft {
   readonly joint: FittedJoint;
   readonly half: Half;
   readonly roles: readonly string[];
+  readonly needs: Needs;
   readonly item: WorkItem;
   readonly pieces: Map<number, PartId[]>;
 }
 
 function finished(draft: Draft, number: number, items: readonly WorkItem[]): Operation {
-  const { part, joint, half, roles, item, pieces } = draft;
+  const { part, joint, half, roles, needs, item, pieces } = draft;
   const all = [...pieces].map(([index, parts]): Pieces => {
     const once = [...new Set(parts)];
     return { item: index, parts: once, count: once.length * (items[index]?.count ?? 0) };
@@ -103,6 +108,7 @@ function finished(draft: Draft, number: number, items: readonly WorkItem[]): Ope
     along: part.extent[axisOf(half.datum)],
     weight: weightOf(item, part),
     roles,
+    needs,
     kept: item.kept?.get(halfKey(joint, half)),
   };
 }
