@@ -1,3 +1,4 @@
+import { inRange } from '../checks/support/stops.js';
 import { Rational } from '../number/rational.js';
 import { type Side, thicknessAxis } from '../spec/sides.js';
 import type { Jig, Shop } from '../spec/stock.js';
@@ -70,7 +71,7 @@ function alongTo({ half }: Operation, { spacer }: Setting, jig: Jig | undefined)
 
 /** A stop holds the end it is set from; else the reference lies on the bed, or the machine's base lies on the reference. */
 function acrossTo({ half }: Operation, { stop, pose }: Setting, jig: Jig | undefined): Holding['across']['to'] {
-  if (half.role === 'face' && stop) return jig?.stop ? 'stop' : 'marks';
+  if (half.role === 'face' && stop) return jig && inRange(jig, stop) ? 'stop' : 'marks';
   return jig && pose.reference === 'down' ? 'bed' : 'machine';
 }
 

@@ -3,6 +3,7 @@ import type { Item } from '../batch.js';
 import { cabinetId } from '../fit-json/fit-json.js';
 import { exact, known, maybe } from '../fit-json/lengths.js';
 import { printText } from '../print/length.js';
+import { heldJson, historiesJson } from './held-json.js';
 import type { PlanJson } from './schema.js';
 import type { PlannedJob } from './tables.js';
 
@@ -24,6 +25,7 @@ export function planJson({ title, items, plan, errors }: PlannedJob): PlanJson {
     cabinetByCabinet: { setUps: naive.setUps, changeMinutes: naive.change.toNumber() },
     likeTogether: { setUps: grouped.setUps, changeMinutes: grouped.change.toNumber() },
     setUps: plan.setUps.map((setUp, i) => setUpJson(setUp, i, items)),
+    histories: historiesJson(plan, items),
   };
 }
 
@@ -48,7 +50,7 @@ function setUpJson(setUp: SetUp, index: number, items: readonly Item[]): SetUpJs
     millMinutes: setUp.mill.toNumber(),
     loads: setUp.loads,
     slots: setUp.slots,
-    operations: operations.map((operation) => operationJson(operation, setting, items)),
+    operations: operations.map((operation) => operationJson(operation, setUp, items)),
     beside: setUp.beside.map(({ left, right, times }) => ({
       left: operations.indexOf(left),
       right: operations.indexOf(right),
@@ -66,7 +68,8 @@ function spacerJson({ spacer }: Setting): SetUpJson['spacer'] {
   });
 }
 
-function operationJson(operation: Operation, { pose }: Setting, items: readonly Item[]): OperationJson {
+function operationJson(operation: Operation, setUp: SetUp, items: readonly Item[]): OperationJson {
+  const { pose } = setUp.setting;
   const { half, joint, pieces, weight } = operation;
   return known<OperationJson>({
     pieces: pieces.map(({ item, parts, count }) => {
@@ -81,7 +84,7 @@ function operationJson(operation: Operation, { pose }: Setting, items: readonly 
     fence: half.hand,
     lines: half.slots.map(({ fromZero }) => exact(fromZero)),
     stop: half.stop && { end: half.stop.end, distance: exact(half.stop.at) },
-    packer: maybe(half.packer),
     weight: weight?.toNumber(),
+    held: heldJson(operation, setUp, items),
   });
 }

@@ -1,5 +1,6 @@
 import { type Static, Type } from '@sinclair/typebox';
 import { Exact, exactly, oneOf, Side } from '../schema-parts.js';
+import { HeldSchema, HistorySchema } from './held-schema.js';
 
 const MINUTES = { minimum: 0 };
 
@@ -30,8 +31,8 @@ const OperationSchema = exactly(
     fence: oneOf(['left', 'right'], 'The fence the datum goes to.'),
     lines: Type.Array(Exact, { description: 'The lines that are used, from the fence.' }),
     stop: Type.Optional(exactly({ end: Side, distance: Exact }, 'The end that goes to the stop, and where it stands.')),
-    packer: Type.Optional(Exact),
     weight: Type.Optional(Type.Number({ minimum: 0, description: 'Of one piece, kg.' })),
+    held: HeldSchema,
   },
   'One group of slots, milled alike into pieces that are the same.',
 );
@@ -95,6 +96,7 @@ export const PlanSchema = Type.Object(
     cabinetByCabinet: WaySchema,
     likeTogether: WaySchema,
     setUps: Type.Array(SetUpSchema, { description: 'In the order they are done.' }),
+    histories: Type.Array(HistorySchema),
   },
   {
     $schema: 'https://json-schema.org/draft/2020-12/schema',

@@ -1,9 +1,11 @@
-import type { Operation, Plan, Rational, SetUp, Text } from '@dryfit/engine';
+import { holdingOf, type Operation, type Plan, type Rational, type SetUp, type Text } from '@dryfit/engine';
 import { cabinetLabel, type Item } from '../batch.js';
 import { MILLING_CAUTIONS } from '../cautions.js';
 import { partNames } from '../print/order.js';
-import { placeOn, surfaceName, surfaceOn } from '../print/surface.js';
+import { surfaceName, surfaceOn } from '../print/surface.js';
 import { type Cell, type Column, count, lengths, type Table, text } from '../table/table.js';
+import { historyTable } from './history.js';
+import { acrossWords, alongWords, clampingWords, holdingNotes, shopOf, weightWords } from './holding.js';
 import {
   CHANGE_WORDS,
   heldWords,
@@ -27,7 +29,8 @@ export interface PlannedJob {
 
 /** The plan as tables: the set-ups in their order, then what is milled in each. */
 export function planTables(job: PlannedJob): readonly Table[] {
-  return [overview(job), ...job.plan.setUps.map((setUp, i) => setUpTable(job, setUp, i))];
+  const setUps = job.plan.setUps.map((setUp, i) => setUpTable(job, setUp, i));
+  return [overview(job), ...setUps, ...(setUps.length > 0 ? [historyTable(job)] : [])];
 }
 
 const warning = ({ errors }: PlannedJob): string | undefined =>
@@ -109,6 +112,7 @@ function setUpTable(job: PlannedJob, setUp: SetUp, index: number): Table {
   const rows = operations.flatMap((operation) =>
     operation.pieces.map(({ item, parts, count: pieces }): Cell[] => {
       const { half, part } = operation;
+      const holding = holdingOf(operation, setUp, shopOf(job));
       const made = job.items[item];
       const own = made?.result.fit.parts.filter(({ id }) => parts.includes(id)) ?? [];
       return [
@@ -117,15 +121,13 @@ function setUpTable(job: PlannedJob, setUp: SetUp, index: number): Table {
         count(pieces),
         text(surfaceOn(part, half)),
         text(heldWords(operation, setting)),
-        text(
-          half.turn
-            ? `mark out from the ${placeOn(part, half, half.datum)}`
-            : `${surfaceName(part, half.datum)} at the ${half.hand} fence`,
-        ),
+        text(alongWords(operation, holding)),
+        text(acrossWords(operation, holding, setting)),
+        text(clampingWords(operation, holding)),
         lengths(half.slots.map(({ fromZero }) => fromZero)),
         lengths(half.slots.map(({ fromDatum }) => fromDatum)),
         text(half.stop && !half.stop.at.isZero() ? ['from the ', surfaceName(part, half.stop.end)] : ''),
-        text(operation.weight ? `${Number(operation.weight.toNumber().toFixed(1))} kg` : ''),
+        text(weightWords(operation.weight, holding.people, 'mm')),
       ];
     }),
   );
@@ -159,7 +161,7 @@ function setUpTable(job: PlannedJob, setUp: SetUp, index: number): Table {
     warning: warning(job),
     columns: IN_SET_UP,
     rows,
-    notes: [['Lines set: ', ...listed(setting.lines), ' from the fence.'], ...pairs],
+    notes: [['Lines set: ', ...listed(setting.lines), ' from the fence.'], ...holdingNotes(job, setUp), ...pairs],
     cautions: MILLING_CAUTIONS,
   };
 }
@@ -171,6 +173,8 @@ const IN_SET_UP: readonly Column[] = [
   { heading: 'Mill into', kind: 'text' },
   { heading: 'Held', kind: 'text' },
   { heading: 'Datum', kind: 'text' },
+  { heading: 'Reference', kind: 'text' },
+  { heading: 'Clamp', kind: 'text', optional: true },
   { heading: 'Lines used', kind: 'lengths' },
   { heading: 'From datum', kind: 'lengths' },
   { heading: 'Stop', kind: 'text', optional: true },

@@ -55,10 +55,9 @@ export const CHANGE_WORDS: Readonly<Record<ChangeOver, string>> = {
   stop: 'stop',
 };
 
-/** How the piece is held: which side goes where. */
+/** How the piece is held: which side looks where. */
 export function heldWords({ part, half }: Operation, { pose }: Setting): string {
   const from = placeOn(part, half, half.from.side);
-  if (half.role === 'face') return `${surfaceOn(part, half)} toward you, ${from} ${pose.reference}`;
   if (half.role === 'mitre')
     return `mitred ${surfaceName(part, half.surface)} toward you, ${half.from.kind} (${from}) ${pose.reference}`;
   return `${surfaceOn(part, half)} toward you, ${from} ${pose.reference}`;
