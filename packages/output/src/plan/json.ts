@@ -3,6 +3,7 @@ import type { Item } from '../batch.js';
 import { cabinetId } from '../fit-json/fit-json.js';
 import { exact, known, maybe } from '../fit-json/lengths.js';
 import { printText } from '../print/length.js';
+import { firstPieceJson } from './first-piece-json.js';
 import { heldJson, historiesJson } from './held-json.js';
 import type { PlanJson } from './schema.js';
 import type { PlannedJob } from './tables.js';
@@ -51,6 +52,7 @@ function setUpJson(setUp: SetUp, index: number, items: readonly Item[]): SetUpJs
     loads: setUp.loads,
     slots: setUp.slots,
     operations: operations.map((operation) => operationJson(operation, setUp, items)),
+    firstPiece: firstPieceJson(setUp, items),
     beside: setUp.beside.map(({ left, right, times }) => ({
       left: operations.indexOf(left),
       right: operations.indexOf(right),

@@ -1,5 +1,6 @@
 import { type Static, Type } from '@sinclair/typebox';
 import { Exact, exactly, oneOf, Side } from '../schema-parts.js';
+import { FirstPieceSchema } from './first-piece-schema.js';
 import { HeldSchema, HistorySchema } from './held-schema.js';
 
 const MINUTES = { minimum: 0 };
@@ -64,6 +65,9 @@ const SetUpSchema = exactly(
     loads: Type.Integer({ minimum: 0, description: 'Pieces laid down, two beside each other counting once.' }),
     slots: Type.Integer({ minimum: 0 }),
     operations: Type.Array(OperationSchema),
+    firstPiece: Type.Array(FirstPieceSchema, {
+      description: 'At each fence, what to measure before the others are milled.',
+    }),
     beside: Type.Array(
       exactly(
         {
