@@ -1,6 +1,8 @@
 export * from './assembly/index.js';
+export * from './calibration/index.js';
 export { CHECK_FAILED } from './checks/check.js';
 export { checkCodes, checkSeverities } from './checks/codes.js';
+export * from './consumables/index.js';
 export * from './cover/index.js';
 export * from './fit/index.js';
 export { UNUSED_SILENCE } from './fit/silence.js';

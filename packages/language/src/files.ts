@@ -1,6 +1,8 @@
+import type { Shop } from '@dryfit/engine';
 import type { LangiumDocument, URI } from 'langium';
 import { type Examination, type ExamineOptions, examine } from './findings/examine.js';
 import type { createJoineryServices } from './module.js';
+import { fileOf } from './scope/imports.js';
 
 /** A file and all that is to be said about it. */
 export interface ExaminedFile extends Examination {
@@ -34,4 +36,14 @@ export function textOfFile(
   { shared }: Pick<ReturnType<typeof createJoineryServices>, 'shared'>,
 ): string | undefined {
   return shared.workspace.LangiumDocuments.getDocument(uri)?.textDocument.getText();
+}
+
+/** What the workshop of a file keeps, its own entries and those of what it imports; undefined for a file that has not been read. */
+export function shopOfFile(
+  uri: URI,
+  { shared, joinery }: Pick<ReturnType<typeof createJoineryServices>, 'shared' | 'joinery'>,
+): Shop | undefined {
+  const document = shared.workspace.LangiumDocuments.getDocument(uri);
+  const file = document && fileOf(document);
+  return file && joinery.joinery.Shops.of(file);
 }

@@ -1,3 +1,5 @@
+import { connectorsIn } from '../consumables/connectors.js';
+import { isGlued } from '../consumables/glued.js';
 import type { FittedJoint, FittedPart } from '../fit/fit.js';
 import type { Vector } from '../geometry/vector.js';
 import { wayOut } from './build.js';
@@ -30,10 +32,9 @@ export function clampsFor(
   return [...counts.values()];
 }
 
-function isClamped({ verb, halves, without }: FittedJoint): boolean {
-  const connected = halves.some(({ slots }) => slots.length > 0);
-  if (verb === 'groove' || verb === 'rest') return connected;
-  return connected || without === undefined || /glu/i.test(without);
+function isClamped(joint: FittedJoint): boolean {
+  const { verb } = joint;
+  return connectorsIn(joint) > 0 || (verb !== 'groove' && verb !== 'rest' && isGlued(joint));
 }
 
 const lengthOf = ({ contact }: FittedJoint): number => (contact ? contact.hi.sub(contact.lo).toNumber() : 0);

@@ -1,3 +1,4 @@
+import { countConnectors } from '../consumables/connectors.js';
 import type { Fit, FittedJoint } from '../fit/fit.js';
 import type { Vector } from '../geometry/vector.js';
 import type { PartId } from '../spec/spec.js';
@@ -135,17 +136,8 @@ function drawnTogether({ coming, links, atOnce }: Closing): GlueStep['together']
 const waysOf = ({ coming, atOnce }: Closing): readonly Vector[] | undefined =>
   atOnce ? undefined : coming.flatMap(({ legs }) => legs.slice(-1).map(({ way }) => way));
 
-/** Both halves of a joint share its connectors, so that one half tells their number. */
-function connectorsOf(joints: readonly FittedJoint[]): GlueStep['connectors'] {
-  const counts = new Map<string, number>();
-  for (const { connector, halves } of joints) {
-    const count = halves[0]?.slots.length ?? 0;
-    if (connector && count > 0) counts.set(connector.name, (counts.get(connector.name) ?? 0) + count);
-  }
-  return [...counts]
-    .map(([connector, count]) => ({ connector, count }))
-    .sort((a, b) => (a.connector < b.connector ? -1 : 1));
-}
+const connectorsOf = (joints: readonly FittedJoint[]): GlueStep['connectors'] =>
+  countConnectors({ joints }).map(({ connector, count }) => ({ connector: connector.name, count }));
 
 /** How many joints a shop can close before its glue sets; endless where it does not say. */
 export function mostJoints({ glueOpen, jointTime }: Pick<Limits, 'glueOpen' | 'jointTime'>): number {

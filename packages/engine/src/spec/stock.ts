@@ -34,8 +34,26 @@ export interface Material extends Stock {
   readonly density?: Rational | undefined;
 }
 
-export interface Band extends Stock {
+/** A size that something is sold in. */
+export interface Pack {
+  /** Above 0: pieces, mm of a roll, grams. */
+  readonly size: Rational;
+  /** As written: "100", "50 m", "5 kg". */
+  readonly text: string;
+}
+
+/** How something that is used up is bought. */
+export interface Sold {
+  /** Each of another size; absent where the shop does not say. */
+  readonly packs?: readonly Pack[] | undefined;
+  /** How much more is bought for what is spoilt, in parts of what is needed; the language's own figure when absent. */
+  readonly spare?: Rational | undefined;
+}
+
+export interface Band extends Stock, Sold {
   readonly thickness: Toleranced;
+  /** How much longer than its edge each piece is cut, mm, to be trimmed. */
+  readonly oversize?: Rational | undefined;
 }
 
 /** `disc`: a circular cutter plunged edge-on (diameter, kerf); `mortiser`: a bit swung sideways; `drill`: a bit only plunged. */
@@ -60,7 +78,7 @@ export interface Machine extends Stock {
 
 export type ConnectorShape = 'biscuit' | 'loose tenon' | 'dowel';
 
-export interface Connector extends Stock {
+export interface Connector extends Stock, Sold {
   readonly shape: ConnectorShape;
   /** Extent along the run, mm (a dowel's is its diameter). */
   readonly along: Rational;
@@ -204,6 +222,11 @@ export interface Changes {
   readonly written: readonly string[];
 }
 
+export interface Glue extends Stock, Sold {
+  /** Grams on a square metre of a glue line, both of its faces together. */
+  readonly spread: Rational;
+}
+
 /** Everything a cabinet draws on; only what is reachable from its file. */
 export interface Shop {
   readonly materials: ReadonlyMap<string, Material>;
@@ -216,4 +239,5 @@ export interface Shop {
   readonly limits: Limits;
   readonly tolerances?: Tolerances | undefined;
   readonly changes?: Changes | undefined;
+  readonly glue?: Glue | undefined;
 }

@@ -1,6 +1,6 @@
 import { type Finding, say } from '@dryfit/engine';
 import { reporter } from '../findings/report.js';
-import { isCabinet, isChanges, isJig, isLimits, isPose, isTolerances } from '../generated/ast.js';
+import { isCabinet, isChanges, isGlue, isJig, isLimits, isPose, isTolerances } from '../generated/ast.js';
 import { type Named, namesOfCabinet, namesOfFile } from '../scope/names.js';
 import type { FileCheck } from './file-check.js';
 
@@ -10,7 +10,7 @@ export const duplicateName = reporter('duplicate-name', 'error');
 export const duplicateNames: FileCheck = ({ file, places }) => {
   const named = [namesOfFile(file), ...file.entries.filter(isCabinet).map(namesOfCabinet)];
   const found = named.flatMap(({ duplicates }) => duplicates.map(({ first, again }) => twice(first, again)));
-  return [...found, ...[isJig, isPose, isLimits, isTolerances, isChanges].flatMap(onlyOne)];
+  return [...found, ...[isJig, isPose, isLimits, isTolerances, isChanges, isGlue].flatMap(onlyOne)];
 
   function twice(first: Named, again: Named): Finding {
     return duplicateName({
@@ -21,9 +21,9 @@ export const duplicateNames: FileCheck = ({ file, places }) => {
     });
   }
 
-  /** A file has one jig, one pose, one set of limits, one of tolerances and one of changes: nothing says by name which of two is meant. */
+  /** A file has one jig, one pose, one set of limits, one of tolerances, one of changes and one glue: nothing says by name which of two is meant. */
   function onlyOne(
-    is: typeof isJig | typeof isPose | typeof isLimits | typeof isTolerances | typeof isChanges,
+    is: typeof isJig | typeof isPose | typeof isLimits | typeof isTolerances | typeof isChanges | typeof isGlue,
   ): Finding[] {
     const [first, ...others] = file.entries.filter((entry) => is(entry));
     if (!first) return [];

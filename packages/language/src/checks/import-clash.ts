@@ -1,7 +1,7 @@
 import { type Finding, say } from '@dryfit/engine';
 import { type AstNode, AstUtils, UriUtils } from 'langium';
 import { reporter } from '../findings/report.js';
-import { type File, isChanges, isJig, isLimits, isPose, isTolerances } from '../generated/ast.js';
+import { type File, isChanges, isGlue, isJig, isLimits, isPose, isTolerances } from '../generated/ast.js';
 import { Places } from '../interpret/source.js';
 import { isLibrary } from '../library/library.js';
 import type { FileCheck } from './file-check.js';
@@ -18,11 +18,11 @@ export const importClashes: FileCheck = ({ file, places, services }) => {
   const named = TYPES.flatMap((type) => files.clashes(file, type)).map(({ name, chosen, hidden }) =>
     clash(name, chosen, hidden, `Give one of the two another name, or define ${name} in this file.`),
   );
-  return [...named, ...[isJig, isPose, isLimits, isTolerances, isChanges].flatMap(wholeShop)];
+  return [...named, ...[isJig, isPose, isLimits, isTolerances, isChanges, isGlue].flatMap(wholeShop)];
 
   /** What a shop has one of, and is not asked for by name. */
   function wholeShop(
-    is: typeof isJig | typeof isPose | typeof isLimits | typeof isTolerances | typeof isChanges,
+    is: typeof isJig | typeof isPose | typeof isLimits | typeof isTolerances | typeof isChanges | typeof isGlue,
   ): Finding[] {
     const owners = files.layers(file).filter((layer) => layer.entries.some((entry) => is(entry)) && !comesAlong(layer));
     const [first, ...others] = owners;

@@ -14,10 +14,12 @@ import { neverUsed } from './never-used.js';
 import { noReason } from './no-reason.js';
 import { noSuchPart } from './no-such-part.js';
 import { noSuchPlane } from './no-such-plane.js';
+import { notInJob } from './not-in-job.js';
 import { notOfThisKind } from './not-of-this-kind.js';
 import { notWhole } from './not-whole.js';
 import { offsetCount } from './offset-count.js';
 import { onePartWanted } from './one-part-wanted.js';
+import { orderCycle } from './order-cycle.js';
 import { parameterCycle } from './parameter-cycle.js';
 import { settingMissing } from './setting-missing.js';
 import { settingWrong } from './setting-wrong.js';
@@ -45,10 +47,12 @@ export const languageChecks: readonly Reporter[] = [
   noReason,
   noSuchPart,
   noSuchPlane,
+  notInJob,
   notOfThisKind,
   notWhole,
   offsetCount,
   onePartWanted,
+  orderCycle,
   parameterCycle,
   settingMissing,
   settingWrong,

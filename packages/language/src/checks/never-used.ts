@@ -1,7 +1,7 @@
 import { type Finding, say } from '@dryfit/engine';
 import type { AstNode } from 'langium';
 import { reporter } from '../findings/report.js';
-import { type Cabinet, isCabinet, isChanges, isJig, isLimits, isPose, isTolerances } from '../generated/ast.js';
+import { type Cabinet, isCabinet, isChanges, isGlue, isJig, isLimits, isPose, isTolerances } from '../generated/ast.js';
 import { type Named, namesOfCabinet, namesOfFile } from '../scope/names.js';
 import type { FileCheck } from './file-check.js';
 
@@ -40,4 +40,4 @@ export const unused: FileCheck = ({ file, document, places, services }) => {
 
 /** What counts for the whole file without being named. */
 const isWholeShop = (node: AstNode): boolean =>
-  isJig(node) || isPose(node) || isLimits(node) || isTolerances(node) || isChanges(node);
+  isJig(node) || isPose(node) || isLimits(node) || isTolerances(node) || isChanges(node) || isGlue(node);

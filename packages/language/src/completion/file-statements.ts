@@ -114,6 +114,15 @@ export const FILE_STATEMENTS: Statements = {
       ],
     ],
   ],
+  'Glue glue': [
+    [
+      'glue … { … }',
+      () => [
+        ...['glue ', hole('pva'), ' {\n\tspread ', hole('150'), ' g/m2\n\tpacks of ', hole('750'), ' g, '],
+        ...[hole('5'), ' kg\n\tspare ', hole('10'), ' %\n}'],
+      ],
+    ],
+  ],
   'Tolerances tolerances': [
     [
       'tolerances { … }',

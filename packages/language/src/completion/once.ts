@@ -16,6 +16,7 @@ const IN_FILE: Readonly<Record<string, string>> = {
   Limits: 'limits',
   Tolerances: 'tolerances',
   Changes: 'changes',
+  Glue: 'glue',
   Units: 'units',
 };
 

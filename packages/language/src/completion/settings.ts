@@ -9,10 +9,10 @@ const SETTINGS: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   Material: same(
     ...['thickness', 'measured', 'sheet', 'grain', 'stiffness', 'density', 'creep', 'movement', 'layers', 'oversize'],
   ),
-  Band: same('thickness'),
+  Band: same('thickness', 'oversize', 'rolls', 'spare'),
   Machine: same('cutter', 'bit', 'drill', 'kerf', 'base', 'body'),
   Connector: {
-    ...same('along', 'across', 'thickness', 'diameter', 'length', 'slot', 'clearance', 'plunge'),
+    ...same('along', 'across', 'thickness', 'diameter', 'length', 'slot', 'clearance', 'plunge', 'packs', 'spare'),
     by: 'machine',
   },
   Pattern: { lines: 'layouts', first: 'layouts' },
@@ -25,6 +25,7 @@ const SETTINGS: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     joint: 'jointTime',
   },
   Changes: same(...['machine', 'depth', 'base', 'pose', 'pattern', 'spacer', 'stop', 'load', 'slot']),
+  Glue: same('spread', 'packs', 'spare'),
   Tolerances: same(...['saw', 'square', 'mitre', 'cuts', 'fence', 'spacer', 'stop', 'line', 'cup', 'dirt', 'reckon']),
 };
 

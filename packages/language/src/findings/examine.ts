@@ -1,4 +1,4 @@
-import type { Finding, FitResult, Source, Units } from '@dryfit/engine';
+import type { Finding, FitResult, Source, Units, WorkOrder } from '@dryfit/engine';
 import { type Cancellation, interruptAndCheck, type LangiumDocument } from 'langium';
 import { duplicateNames } from '../checks/duplicate-name.js';
 import type { FileCheck } from '../checks/file-check.js';
@@ -19,6 +19,7 @@ import type { JoineryServices } from '../services.js';
 import { allowed } from './allowed.js';
 import { withoutFollowOns } from './follow-ons.js';
 import { unknownNames } from './links.js';
+import { orderFindings, ordersOf } from './orders.js';
 import { type Severities, withSeverities } from './severity.js';
 import { syntaxFindings } from './syntax.js';
 import { isUsedElsewhere, variantFindings } from './variants.js';
@@ -38,6 +39,8 @@ export interface ExaminedJob {
   readonly name: string;
   readonly source: Source;
   readonly lines: readonly { readonly count: number; readonly result: FitResult; readonly source: Source }[];
+  /** What is milled before what. */
+  readonly orders: readonly WorkOrder[];
 }
 
 export interface ExamineOptions {
@@ -90,11 +93,10 @@ function examineAll(document: LangiumDocument, services: JoineryServices, option
   const cabinets = new Map(
     cabinetsOf(file).map((cabinet): [Cabinet, Variant] => [cabinet, Fits.of(cabinet, options.thickness)]),
   );
-  const made = file.entries
-    .filter(isJob)
-    .flatMap((job) =>
-      job.lines.map((line): [JobLine, MadeLine | undefined] => [line, Fits.line(line, options.thickness)]),
-    );
+  const jobs = file.entries.filter(isJob);
+  const made = jobs.flatMap((job) =>
+    job.lines.map((line): [JobLine, MadeLine | undefined] => [line, Fits.line(line, options.thickness)]),
+  );
   const lines = new Map(made);
   const variants = (cabinet: Cabinet) =>
     made.flatMap(([, line]) => (line && line.cabinet === cabinet ? [line.variant] : []));
@@ -110,11 +112,12 @@ function examineAll(document: LangiumDocument, services: JoineryServices, option
       return [...one.findings, ...variantFindings(written, one.variant, places.of(line))];
     }),
     ...made.flatMap(([line]) => notWholeCount(line, places)),
+    ...jobs.flatMap((job) => orderFindings(job, lines, places)),
   ];
   return {
     findings: inOrder(options.followOns ? found : withoutFollowOns(file, document.textDocument.getText(), found)),
     cabinets: [...cabinets.values()].map(({ result }) => result),
-    jobs: file.entries.filter(isJob).map((job) => ({
+    jobs: jobs.map((job) => ({
       name: job.name ?? '',
       source: places.of(job),
       lines: job.lines.flatMap((line) => {
@@ -122,6 +125,7 @@ function examineAll(document: LangiumDocument, services: JoineryServices, option
         const count = readWhole(line.count);
         return one && count ? [{ count, result: one.variant.result, source: places.of(line) }] : [];
       }),
+      orders: ordersOf(job, places),
     })),
     units,
   };

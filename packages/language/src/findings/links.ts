@@ -2,7 +2,8 @@ import { type Finding, list, type Related, say, type Text } from '@dryfit/engine
 import { type AstNode, AstUtils, type LangiumDocument, type LinkingError } from 'langium';
 import { lacksImports } from '../checks/missing-import.js';
 import { unknownName } from '../checks/unknown-name.js';
-import { isCabinet, isFile, isJobLine, type JobLine } from '../generated/ast.js';
+import { isCabinet, isFile, isJobLine, isPartRef, isPartsOf, type JobLine } from '../generated/ast.js';
+import { cabinetOfPart } from '../interpret/order.js';
 import { Places } from '../interpret/source.js';
 import { libraryHolding } from '../library/library.js';
 import type { JoineryServices } from '../services.js';
@@ -35,7 +36,7 @@ export function unknownNames(document: LangiumDocument, services: JoineryService
     if ((importsMissing && !inside) || isOfUnknownCabinet(error)) continue;
     const source = places.at($refNode ?? error.info.container.$cstNode);
     // The same name in the same cabinet is one mistake; the other places go with the first.
-    const key = `${type} ${$refText} ${inside ? (AstUtils.getContainerOfType(error.info.container, isCabinet)?.name ?? '') : ''}`;
+    const key = `${type} ${$refText} ${inside ? (placeOf(error.info.container)?.name ?? '') : ''}`;
     const before = again.get(key);
     if (before) {
       before.push({ message: say`here too`, source });
@@ -80,15 +81,21 @@ function wordsFor(
 
 function whereOf(type: string, container: AstNode): string {
   if (type !== 'Part' && type !== 'Parameter') return 'in this file or in what it imports';
-  const cabinet = AstUtils.getContainerOfType(container, isCabinet) ?? jobLineOf(container)?.cabinet?.ref;
+  const cabinet = placeOf(container) ?? jobLineOf(container)?.cabinet?.ref;
   return cabinet?.name === undefined ? 'here' : `in ${cabinet.name}`;
 }
 
 const jobLineOf = (node: AstNode): JobLine | undefined => AstUtils.getContainerOfType(node, isJobLine);
 const isArgumentOfJob = (node: AstNode): boolean => jobLineOf(node) !== undefined;
 
-/** A parameter of a cabinet that is itself unknown: one mistake, not two. */
+/** The cabinet that a name is looked up in: the one it stands in, or the one that a job says a part is of. */
+const placeOf = (node: AstNode) =>
+  isPartRef(node) ? cabinetOfPart(node) : AstUtils.getContainerOfType(node, isCabinet);
+
+/** A parameter or a part of a cabinet that is itself unknown: one mistake, not two. */
 function isOfUnknownCabinet({ info }: LinkingError): boolean {
+  const named = AstUtils.getContainerOfType(info.container, isPartsOf);
+  if (named && info.property === 'part') return named.cabinet?.ref === undefined;
   const line = jobLineOf(info.container);
   return info.property === 'parameter' && line !== undefined && line.cabinet?.ref === undefined;
 }

@@ -34,11 +34,15 @@ export class DrawnOn implements Shop {
     return this.shop.changes;
   }
 
+  get glue(): Shop['glue'] {
+    return this.shop.glue;
+  }
+
   isOf(shop: Shop): boolean {
     return this.shop === shop;
   }
 
-  /** True if another shop has the same for everything that was asked for; jig, pose, limits, tolerances and changes always count. */
+  /** True if another shop has the same for everything that was asked for; jig, pose, limits, tolerances, changes and glue always count. */
   holdsFor(other: Shop): boolean {
     const { shop } = this;
     return (
@@ -47,6 +51,7 @@ export class DrawnOn implements Shop {
       shop.limits === other.limits &&
       shop.tolerances === other.tolerances &&
       shop.changes === other.changes &&
+      shop.glue === other.glue &&
       this.materials.sameIn(other.materials) &&
       this.bands.sameIn(other.bands) &&
       this.machines.sameIn(other.machines) &&

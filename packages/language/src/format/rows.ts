@@ -91,7 +91,7 @@ const COLUMNS: Readonly<Record<string, readonly string[]>> = {
   JobLine: ['of'],
 };
 /** Entries of a shop file, whose braces may stand under each other. */
-const STOCK = ['Material', 'Band', 'Machine', 'Connector', 'Pattern', 'Jig'];
+const STOCK = ['Material', 'Band', 'Machine', 'Connector', 'Pattern', 'Jig', 'Glue'];
 
 const kindOf = (rule: string): string => (STOCK.includes(rule) ? 'Stock' : rule);
 

@@ -95,6 +95,9 @@ export type JoineryKeywordNames =
     | "flush"
     | "from"
     | "front"
+    | "ft"
+    | "g"
+    | "g/m2"
     | "gap"
     | "glue"
     | "grain"
@@ -115,6 +118,7 @@ export type JoineryKeywordNames =
     | "kg/m3"
     | "lap"
     | "last"
+    | "late"
     | "layers"
     | "lb"
     | "lb/ft"
@@ -128,11 +132,13 @@ export type JoineryKeywordNames =
     | "lines"
     | "load"
     | "loose"
+    | "m"
     | "machine"
     | "made"
     | "material"
     | "measured"
     | "middle"
+    | "mill"
     | "milled"
     | "min"
     | "minus"
@@ -151,6 +157,9 @@ export type JoineryKeywordNames =
     | "outer"
     | "over"
     | "oversize"
+    | "oz"
+    | "oz/ft2"
+    | "packs"
     | "parameter"
     | "part"
     | "parts"
@@ -168,6 +177,7 @@ export type JoineryKeywordNames =
     | "reference"
     | "rest"
     | "right"
+    | "rolls"
     | "root"
     | "run"
     | "sag"
@@ -182,6 +192,8 @@ export type JoineryKeywordNames =
     | "spacer"
     | "spacers"
     | "span"
+    | "spare"
+    | "spread"
     | "square"
     | "step"
     | "stiffness"
@@ -266,13 +278,19 @@ export interface Band extends StockEntry {
     readonly $container: File;
     readonly $type: 'Band';
     name: string;
+    oversize: Array<Expression>;
+    rolls: Array<Packs>;
+    spare: Array<string>;
     thickness: Array<Measure>;
 }
 
 export const Band = {
     $type: 'Band',
     name: 'name',
+    oversize: 'oversize',
+    rolls: 'rolls',
     source: 'source',
+    spare: 'spare',
     thickness: 'thickness'
 } as const;
 
@@ -318,7 +336,7 @@ export function isBase(item: unknown): item is Base {
 }
 
 export interface Binary extends langium.AstNode {
-    readonly $container: Binary | Connector | Group | Jig | Layout | LeaveOutFact | Limits | Machine | Material | Measure | Negative | PartLine | PlungeDepth | Sheet | Spacers | Square | Stop | Tolerance | Tolerances;
+    readonly $container: Band | Binary | Connector | Group | Jig | Layout | LeaveOutFact | Limits | Machine | Material | Measure | Negative | PartLine | PlungeDepth | Sheet | Spacers | Square | Stop | Tolerance | Tolerances;
     readonly $type: 'Binary';
     left: Expression;
     operator: string;
@@ -472,9 +490,11 @@ export interface Connector extends StockEntry {
     length: Array<Expression>;
     machine: Array<langium.Reference<Machine>>;
     name: string;
+    packs: Array<Packs>;
     plunge: Array<Plunge>;
     shape: string;
     slot: Array<Expression>;
+    spare: Array<string>;
     thickness: Array<Expression>;
 }
 
@@ -487,10 +507,12 @@ export const Connector = {
     length: 'length',
     machine: 'machine',
     name: 'name',
+    packs: 'packs',
     plunge: 'plunge',
     shape: 'shape',
     slot: 'slot',
     source: 'source',
+    spare: 'spare',
     thickness: 'thickness'
 } as const;
 
@@ -665,8 +687,30 @@ export function isFlushFact(item: unknown): item is FlushFact {
     return reflection.isInstance(item, FlushFact.$type);
 }
 
+export interface Glue extends StockEntry {
+    readonly $container: File;
+    readonly $type: 'Glue';
+    name: string;
+    packs: Array<Packs>;
+    spare: Array<string>;
+    spread: Array<Spread>;
+}
+
+export const Glue = {
+    $type: 'Glue',
+    name: 'name',
+    packs: 'packs',
+    source: 'source',
+    spare: 'spare',
+    spread: 'spread'
+} as const;
+
+export function isGlue(item: unknown): item is Glue {
+    return reflection.isInstance(item, Glue.$type);
+}
+
 export interface Group extends langium.AstNode {
-    readonly $container: Binary | Connector | Group | Jig | Layout | LeaveOutFact | Limits | Machine | Material | Measure | Negative | PartLine | PlungeDepth | Sheet | Spacers | Square | Stop | Tolerance | Tolerances;
+    readonly $container: Band | Binary | Connector | Group | Jig | Layout | LeaveOutFact | Limits | Machine | Material | Measure | Negative | PartLine | PlungeDepth | Sheet | Spacers | Square | Stop | Tolerance | Tolerances;
     readonly $type: 'Group';
     value: Expression;
 }
@@ -728,12 +772,14 @@ export interface Job extends langium.AstNode {
     readonly $type: 'Job';
     lines: Array<JobLine>;
     name: string;
+    orders: Array<JobOrder>;
 }
 
 export const Job = {
     $type: 'Job',
     lines: 'lines',
-    name: 'name'
+    name: 'name',
+    orders: 'orders'
 } as const;
 
 export function isJob(item: unknown): item is Job {
@@ -759,6 +805,17 @@ export function isJobLine(item: unknown): item is JobLine {
     return reflection.isInstance(item, JobLine.$type);
 }
 
+/** What is milled before what. */
+export type JobOrder = LateLine | MillLine;
+
+export const JobOrder = {
+    $type: 'JobOrder'
+} as const;
+
+export function isJobOrder(item: unknown): item is JobOrder {
+    return reflection.isInstance(item, JobOrder.$type);
+}
+
 export interface Joint extends langium.AstNode {
     readonly $container: Cabinet;
     readonly $type: 'Joint';
@@ -780,6 +837,21 @@ export const Joint = {
 
 export function isJoint(item: unknown): item is Joint {
     return reflection.isInstance(item, Joint.$type);
+}
+
+export interface LateLine extends langium.AstNode {
+    readonly $container: Job;
+    readonly $type: 'LateLine';
+    parts: PartsOf;
+}
+
+export const LateLine = {
+    $type: 'LateLine',
+    parts: 'parts'
+} as const;
+
+export function isLateLine(item: unknown): item is LateLine {
+    return reflection.isInstance(item, LateLine.$type);
 }
 
 export interface Layers extends langium.AstNode {
@@ -892,7 +964,7 @@ export function isLimits(item: unknown): item is Limits {
 }
 
 export interface Literal extends langium.AstNode {
-    readonly $container: Binary | Connector | Group | Jig | Layout | LeaveOutFact | Limits | Machine | Material | Measure | Negative | PartLine | PlungeDepth | Sheet | Spacers | Square | Stop | Tolerance | Tolerances;
+    readonly $container: Band | Binary | Connector | Group | Jig | Layout | LeaveOutFact | Limits | Machine | Material | Measure | Negative | PartLine | PlungeDepth | Sheet | Spacers | Square | Stop | Tolerance | Tolerances;
     readonly $type: 'Literal';
     text: string;
 }
@@ -1035,6 +1107,23 @@ export function isMilledLine(item: unknown): item is MilledLine {
     return reflection.isInstance(item, MilledLine.$type);
 }
 
+export interface MillLine extends langium.AstNode {
+    readonly $container: Job;
+    readonly $type: 'MillLine';
+    first: PartsOf;
+    next: PartsOf;
+}
+
+export const MillLine = {
+    $type: 'MillLine',
+    first: 'first',
+    next: 'next'
+} as const;
+
+export function isMillLine(item: unknown): item is MillLine {
+    return reflection.isInstance(item, MillLine.$type);
+}
+
 /** Percent: between what the wood will swing, and as it is worked. */
 export interface MoistureLine extends Allowing {
     readonly $container: Cabinet;
@@ -1057,7 +1146,7 @@ export function isMoistureLine(item: unknown): item is MoistureLine {
 }
 
 export interface Negative extends langium.AstNode {
-    readonly $container: Binary | Connector | Group | Jig | Layout | LeaveOutFact | Limits | Machine | Material | Measure | Negative | PartLine | PlungeDepth | Sheet | Spacers | Square | Stop | Tolerance | Tolerances;
+    readonly $container: Band | Binary | Connector | Group | Jig | Layout | LeaveOutFact | Limits | Machine | Material | Measure | Negative | PartLine | PlungeDepth | Sheet | Spacers | Square | Stop | Tolerance | Tolerances;
     readonly $type: 'Negative';
     value: Expression;
 }
@@ -1127,6 +1216,39 @@ export function isOuterFact(item: unknown): item is OuterFact {
     return reflection.isInstance(item, OuterFact.$type);
 }
 
+/** What something is sold by. */
+export interface Packs extends langium.AstNode {
+    readonly $container: Band | Connector | Glue;
+    readonly $type: 'Packs';
+    sizes: Array<PackSize>;
+}
+
+export const Packs = {
+    $type: 'Packs',
+    sizes: 'sizes'
+} as const;
+
+export function isPacks(item: unknown): item is Packs {
+    return reflection.isInstance(item, Packs.$type);
+}
+
+export interface PackSize extends langium.AstNode {
+    readonly $container: Packs;
+    readonly $type: 'PackSize';
+    amount: string;
+    unit?: 'ft' | 'g' | 'kg' | 'lb' | 'm' | 'oz';
+}
+
+export const PackSize = {
+    $type: 'PackSize',
+    amount: 'amount',
+    unit: 'unit'
+} as const;
+
+export function isPackSize(item: unknown): item is PackSize {
+    return reflection.isInstance(item, PackSize.$type);
+}
+
 export interface Pair extends langium.AstNode {
     readonly $container: Joint;
     readonly $type: 'Pair';
@@ -1164,7 +1286,7 @@ export function isParameter(item: unknown): item is Parameter {
 }
 
 export interface ParameterUse extends langium.AstNode {
-    readonly $container: Binary | Connector | Group | Jig | Layout | LeaveOutFact | Limits | Machine | Material | Measure | Negative | PartLine | PlungeDepth | Sheet | Spacers | Square | Stop | Tolerance | Tolerances;
+    readonly $container: Band | Binary | Connector | Group | Jig | Layout | LeaveOutFact | Limits | Machine | Material | Measure | Negative | PartLine | PlungeDepth | Sheet | Spacers | Square | Stop | Tolerance | Tolerances;
     readonly $type: 'ParameterUse';
     parameter: langium.Reference<Parameter>;
 }
@@ -1222,7 +1344,7 @@ export function isPartLine(item: unknown): item is PartLine {
 }
 
 export interface PartRef extends langium.AstNode {
-    readonly $container: BandLine | CantLine | CentredFact | DimensionLine | End | Joint | LoadLine | NotchLine | Placing | Plane;
+    readonly $container: BandLine | CantLine | CentredFact | DimensionLine | End | Joint | LoadLine | NotchLine | PartsOf | Placing | Plane;
     readonly $type: 'PartRef';
     index?: string;
     part: langium.Reference<Part>;
@@ -1236,6 +1358,23 @@ export const PartRef = {
 
 export function isPartRef(item: unknown): item is PartRef {
     return reflection.isInstance(item, PartRef.$type);
+}
+
+export interface PartsOf extends langium.AstNode {
+    readonly $container: LateLine | MillLine;
+    readonly $type: 'PartsOf';
+    cabinet: langium.Reference<Cabinet>;
+    parts: Array<PartRef>;
+}
+
+export const PartsOf = {
+    $type: 'PartsOf',
+    cabinet: 'cabinet',
+    parts: 'parts'
+} as const;
+
+export function isPartsOf(item: unknown): item is PartsOf {
+    return reflection.isInstance(item, PartsOf.$type);
 }
 
 export interface Pattern extends StockEntry {
@@ -1470,6 +1609,23 @@ export function isSpacers(item: unknown): item is Spacers {
     return reflection.isInstance(item, Spacers.$type);
 }
 
+export interface Spread extends langium.AstNode {
+    readonly $container: Glue;
+    readonly $type: 'Spread';
+    amount: string;
+    unit: 'g/m2' | 'oz/ft2';
+}
+
+export const Spread = {
+    $type: 'Spread',
+    amount: 'amount',
+    unit: 'unit'
+} as const;
+
+export function isSpread(item: unknown): item is Spread {
+    return reflection.isInstance(item, Spread.$type);
+}
+
 export interface Square extends langium.AstNode {
     readonly $container: Tolerances;
     readonly $type: 'Square';
@@ -1487,7 +1643,7 @@ export function isSquare(item: unknown): item is Square {
     return reflection.isInstance(item, Square.$type);
 }
 
-export type Stock = Band | Changes | Connector | Jig | Limits | Machine | Material | Pattern | Pose | Tolerances;
+export type Stock = Band | Changes | Connector | Glue | Jig | Limits | Machine | Material | Pattern | Pose | Tolerances;
 
 export const Stock = {
     $type: 'Stock'
@@ -1500,7 +1656,7 @@ export function isStock(item: unknown): item is Stock {
 /** Every setting is a list, so that one written twice can be told. */
 export interface StockEntry extends langium.AstNode {
     readonly $container: File;
-    readonly $type: 'Band' | 'Connector' | 'Jig' | 'Machine' | 'Material' | 'Pattern' | 'StockEntry';
+    readonly $type: 'Band' | 'Connector' | 'Glue' | 'Jig' | 'Machine' | 'Material' | 'Pattern' | 'StockEntry';
     source: Array<string>;
 }
 
@@ -1641,12 +1797,15 @@ export type JoineryAstType = {
     Fences: Fences
     File: File
     FlushFact: FlushFact
+    Glue: Glue
     Group: Group
     Import: Import
     Jig: Jig
     Job: Job
     JobLine: JobLine
+    JobOrder: JobOrder
     Joint: Joint
+    LateLine: LateLine
     Layers: Layers
     Layout: Layout
     LeaveOutFact: LeaveOutFact
@@ -1657,18 +1816,22 @@ export type JoineryAstType = {
     Machine: Machine
     Material: Material
     Measure: Measure
+    MillLine: MillLine
     MilledLine: MilledLine
     MoistureLine: MoistureLine
     Negative: Negative
     NotchLine: NotchLine
     OpeningsFact: OpeningsFact
     OuterFact: OuterFact
+    PackSize: PackSize
+    Packs: Packs
     Pair: Pair
     Parameter: Parameter
     ParameterUse: ParameterUse
     Part: Part
     PartLine: PartLine
     PartRef: PartRef
+    PartsOf: PartsOf
     Pattern: Pattern
     Placing: Placing
     Plane: Plane
@@ -1681,6 +1844,7 @@ export type JoineryAstType = {
     Silence: Silence
     SpacerFact: SpacerFact
     Spacers: Spacers
+    Spread: Spread
     Square: Square
     Stock: Stock
     StockEntry: StockEntry
@@ -1731,8 +1895,20 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
                 name: {
                     name: Band.name
                 },
+                oversize: {
+                    name: Band.oversize,
+                    defaultValue: []
+                },
+                rolls: {
+                    name: Band.rolls,
+                    defaultValue: []
+                },
                 source: {
                     name: Band.source,
+                    defaultValue: []
+                },
+                spare: {
+                    name: Band.spare,
                     defaultValue: []
                 },
                 thickness: {
@@ -1944,6 +2120,10 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
                 name: {
                     name: Connector.name
                 },
+                packs: {
+                    name: Connector.packs,
+                    defaultValue: []
+                },
                 plunge: {
                     name: Connector.plunge,
                     defaultValue: []
@@ -1957,6 +2137,10 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
                 },
                 source: {
                     name: Connector.source,
+                    defaultValue: []
+                },
+                spare: {
+                    name: Connector.spare,
                     defaultValue: []
                 },
                 thickness: {
@@ -2101,6 +2285,31 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
             },
             superTypes: [Fact.$type]
         },
+        Glue: {
+            name: Glue.$type,
+            properties: {
+                name: {
+                    name: Glue.name
+                },
+                packs: {
+                    name: Glue.packs,
+                    defaultValue: []
+                },
+                source: {
+                    name: Glue.source,
+                    defaultValue: []
+                },
+                spare: {
+                    name: Glue.spare,
+                    defaultValue: []
+                },
+                spread: {
+                    name: Glue.spread,
+                    defaultValue: []
+                }
+            },
+            superTypes: [StockEntry.$type, Stock.$type]
+        },
         Group: {
             name: Group.$type,
             properties: {
@@ -2165,6 +2374,10 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
                 },
                 name: {
                     name: Job.name
+                },
+                orders: {
+                    name: Job.orders,
+                    defaultValue: []
                 }
             },
             superTypes: [Entry.$type]
@@ -2183,6 +2396,12 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
                 count: {
                     name: JobLine.count
                 }
+            },
+            superTypes: []
+        },
+        JobOrder: {
+            name: JobOrder.$type,
+            properties: {
             },
             superTypes: []
         },
@@ -2210,6 +2429,15 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
                 }
             },
             superTypes: [CabinetItem.$type]
+        },
+        LateLine: {
+            name: LateLine.$type,
+            properties: {
+                parts: {
+                    name: LateLine.parts
+                }
+            },
+            superTypes: [JobOrder.$type]
         },
         Layers: {
             name: Layers.$type,
@@ -2472,6 +2700,18 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
             },
             superTypes: []
         },
+        MillLine: {
+            name: MillLine.$type,
+            properties: {
+                first: {
+                    name: MillLine.first
+                },
+                next: {
+                    name: MillLine.next
+                }
+            },
+            superTypes: [JobOrder.$type]
+        },
         MilledLine: {
             name: MilledLine.$type,
             properties: {
@@ -2557,6 +2797,29 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
                 }
             },
             superTypes: [Fact.$type]
+        },
+        PackSize: {
+            name: PackSize.$type,
+            properties: {
+                amount: {
+                    name: PackSize.amount
+                },
+                unit: {
+                    name: PackSize.unit,
+                    optional: true
+                }
+            },
+            superTypes: []
+        },
+        Packs: {
+            name: Packs.$type,
+            properties: {
+                sizes: {
+                    name: Packs.sizes,
+                    defaultValue: []
+                }
+            },
+            superTypes: []
         },
         Pair: {
             name: Pair.$type,
@@ -2648,6 +2911,20 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
                 part: {
                     name: PartRef.part,
                     referenceType: Part.$type
+                }
+            },
+            superTypes: []
+        },
+        PartsOf: {
+            name: PartsOf.$type,
+            properties: {
+                cabinet: {
+                    name: PartsOf.cabinet,
+                    referenceType: Cabinet.$type
+                },
+                parts: {
+                    name: PartsOf.parts,
+                    defaultValue: []
                 }
             },
             superTypes: []
@@ -2816,6 +3093,18 @@ export class JoineryAstReflection extends langium.AbstractAstReflection {
                 within: {
                     name: Spacers.within,
                     optional: true
+                }
+            },
+            superTypes: []
+        },
+        Spread: {
+            name: Spread.$type,
+            properties: {
+                amount: {
+                    name: Spread.amount
+                },
+                unit: {
+                    name: Spread.unit
                 }
             },
             superTypes: []

@@ -5,6 +5,7 @@ import {
   isChanges,
   isConnector,
   isFile,
+  isGlue,
   isJig,
   isLimits,
   isMachine,
@@ -24,6 +25,7 @@ import { partHover } from './part.js';
 import {
   bandHover,
   connectorHover,
+  glueHover,
   jigHover,
   limitsHover,
   machineHover,
@@ -53,6 +55,7 @@ function stockHover(node: AstNode, knowledge: Knowledge, lengths: Lengths): stri
   if (isLimits(node)) return limitsHover(shop.limits, lengths);
   if (isChanges(node)) return shop.changes && changesHover(shop.changes);
   if (isTolerances(node)) return shop.tolerances && tolerancesHover(shop.tolerances, lengths);
+  if (isGlue(node)) return shop.glue && glueHover(shop.glue);
   if (isJig(node)) return shop.jig && jigHover(shop.jig, lengths);
   const entry = <T>(entries: ReadonlyMap<string, T>, show: (entry: T) => string) => {
     const found = 'name' in node ? entries.get(String(node.name)) : undefined;

@@ -1,5 +1,6 @@
 import { AstUtils } from 'langium';
 import { type End, isCabinet, isPlane, type PartRef, type Plane } from '../generated/ast.js';
+import { cabinetOfPart } from '../interpret/order.js';
 import { wordsOfRef } from '../interpret/words.js';
 import type { Knowledge } from './knowledge.js';
 import type { Lengths } from './lengths.js';
@@ -10,7 +11,7 @@ import { wordLine } from './words.js';
 
 /** A part where it is used: `shelf`, or one of several, `shelf 2`. */
 export function partRefHover(ref: PartRef, knowledge: Knowledge, lengths: Lengths): string | undefined {
-  const cabinet = AstUtils.getContainerOfType(ref, isCabinet);
+  const cabinet = cabinetOfPart(ref);
   const fitted = cabinet && knowledge.fitted(cabinet);
   return fitted && stale(partHover(fitted.result, wordsOfRef(ref), lengths, knowledge.picture), fitted);
 }

@@ -1,18 +1,21 @@
-import type {
-  Band,
-  Connector,
-  Jig,
-  Layout,
-  Limits,
-  Machine,
-  Material,
-  Pattern,
-  Pose,
+import {
+  type Band,
+  type Connector,
+  type Glue,
+  type Jig,
+  type Layout,
+  type Limits,
+  type Machine,
+  type Material,
+  type Pattern,
+  type Pose,
   Rational,
-  Shop,
-  Stock,
-  Tolerance,
-  Toleranced,
+  type Shop,
+  type Sold,
+  type Stock,
+  type Tolerance,
+  type Toleranced,
+  USUAL_SPARE,
 } from '@dryfit/engine';
 import type { Lengths } from './lengths.js';
 import { code, paragraphs, plain } from './markdown.js';
@@ -38,7 +41,30 @@ export function materialHover(material: Material, lengths: Lengths): string {
 }
 
 export function bandHover(band: Band, lengths: Lengths): string {
-  return entry('band', band, [['thickness', toleranced(band.thickness, lengths)]]);
+  return entry('band', band, [
+    ['thickness', toleranced(band.thickness, lengths)],
+    ['oversize', band.oversize && `${lengths.unit(band.oversize)}, to be trimmed`],
+    ...soldFacts(band, 'rolls'),
+  ]);
+}
+
+/** How much a glue line takes, and how the glue is sold. */
+export function glueHover(glue: Glue): string {
+  return entry('glue', glue, [
+    ['spread', `${Number(glue.spread.toNumber().toFixed(1))} g/m² of a glue line`],
+    ...soldFacts(glue, 'packs'),
+  ]);
+}
+
+function soldFacts({ packs, spare }: Sold, word: 'packs' | 'rolls'): Facts {
+  const part = spare ?? USUAL_SPARE;
+  return [
+    [word, packs?.length ? `of ${packs.map(({ text }) => text).join(', ')}` : undefined],
+    [
+      'spare',
+      `${Number(part.mul(Rational.of(100)).toNumber().toFixed(2))} %${spare ? '' : ', as the language has it'}`,
+    ],
+  ];
 }
 
 export function machineHover(machine: Machine, lengths: Lengths): string {
@@ -71,6 +97,7 @@ export function connectorHover(connector: Connector, shop: Shop | undefined, len
     ],
     ['room for glue', clearance && lengths.unit(clearance)],
     ['machine', known ? `${code(machine)} (${lengths.unit(known.diameter)})` : code(machine)],
+    ...soldFacts(connector, 'packs'),
   ]);
 }
 

@@ -1,15 +1,10 @@
 import { type LoadStatement, type MoistureStatement, Rational, say } from '@dryfit/engine';
 import { settingWrong } from '../checks/setting-wrong.js';
 import type { LoadLine, MoistureLine } from '../generated/ast.js';
-import { plainNumber } from './figure.js';
+import { FOOT, POUND, plainNumber } from './figure.js';
 import type { StatementReading } from './reading.js';
 import { readSilences } from './silences.js';
 import { wordsOfRefs } from './words.js';
-
-/** A pound in kg, exactly; international yard and pound agreement, 1959. */
-const POUND = Rational.of(45359237, 100000000);
-/** A foot in metres, exactly; the same agreement. */
-const FOOT = Rational.of(3048, 10000);
 
 type Mass = LoadStatement['mass'];
 

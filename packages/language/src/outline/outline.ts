@@ -7,12 +7,15 @@ import {
   isCabinet,
   isJob,
   type JobLine,
+  type JobOrder,
   type Part,
   type PartLine,
 } from '../generated/ast.js';
 import { idOfCorner } from '../interpret/corners.js';
 import { idOfJoint } from '../interpret/joint.js';
+import { partsIn } from '../interpret/order.js';
 import { textOf } from '../interpret/source.js';
+import { wordsOfRefs } from '../interpret/words.js';
 import type { Stretch } from '../tree/leaves.js';
 import { nameStretch } from '../tree/names.js';
 
@@ -27,7 +30,16 @@ export interface OutlineItem extends Stretch {
   readonly children: readonly OutlineItem[];
 }
 
-export type OutlineKind = Entry['$type'] | 'Parameter' | 'Part' | 'Joint' | 'Notch' | 'Cant' | 'JobLine';
+export type OutlineKind =
+  | Entry['$type']
+  | 'Parameter'
+  | 'Part'
+  | 'Joint'
+  | 'Notch'
+  | 'Cant'
+  | 'JobLine'
+  | 'LateLine'
+  | 'MillLine';
 
 /** Cabinets with parameters, parts, notches, cants and joints; jobs with their lines; stock, pose and limits. */
 export function outlineOf(file: File): OutlineItem[] {
@@ -47,7 +59,7 @@ function detailOf(entry: Entry): string {
 
 function childrenOf(entry: Entry): OutlineItem[] {
   if (isCabinet(entry)) return entry.items.flatMap((item) => itemsOf(item, entry));
-  return isJob(entry) ? entry.lines.map(ofLine) : [];
+  return isJob(entry) ? inTextOrder([...entry.lines.map(ofLine), ...entry.orders.map(ofOrder)]) : [];
 }
 
 function itemsOf(item: CabinetItem, _of: Cabinet): OutlineItem[] {
@@ -80,6 +92,18 @@ function ofLine(line: JobLine): OutlineItem {
   const given = line.arguments.map((argument) => textOf(argument)).join(', ');
   return itemOf(line, 'JobLine', `${line.count ?? '…'} of ${line.cabinet?.$refText ?? '…'}`, given, []);
 }
+
+function ofOrder(order: JobOrder): OutlineItem {
+  const [first, next] = partsIn(order).map(({ parts, cabinet }) => ({
+    parts: wordsOfRefs(parts),
+    of: `of ${cabinet?.$refText ?? '…'}`,
+  }));
+  if (order.$type === 'LateLine') return itemOf(order, 'LateLine', `late ${first?.parts ?? '…'}`, first?.of ?? '', []);
+  const name = `mill ${first?.parts ?? '…'} before ${next?.parts ?? '…'}`;
+  return itemOf(order, 'MillLine', name, [...new Set([first?.of, next?.of])].filter(Boolean).join(', '), []);
+}
+
+const inTextOrder = (items: OutlineItem[]): OutlineItem[] => items.sort((a, b) => a.start - b.start);
 
 function itemOf(
   node: AstNode,

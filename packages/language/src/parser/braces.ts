@@ -25,6 +25,7 @@ const WITH_BRACES = new Set(
       'limits',
       'tolerances',
       'changes',
+      'glue',
     ],
     ['butt', 'mitre', 'groove', 'rebate', 'house', 'rest', 'notch', 'cant'],
   ].flat(),

@@ -141,6 +141,7 @@ function recoverByStatements(parser: Recovering, types: Record<string, TokenType
 const WITH_STATEMENTS = new Set([
   ...['File', 'Cabinet', 'Joint', 'Job', 'NotchLine', 'CantLine', 'Allowances'],
   ...['Material', 'Band', 'Machine', 'Connector', 'Pattern', 'Jig', 'Pose', 'Limits', 'Tolerances', 'Changes'],
+  'Glue',
 ]);
 
 const isEnd = (token: Token): boolean => token.tokenType.name === 'EOF';

@@ -11,7 +11,8 @@ import {
   type Stream,
   stream,
 } from 'langium';
-import { Argument, isArgument, isCabinet, isFile, Parameter, Part } from '../generated/ast.js';
+import { Argument, isArgument, isCabinet, isFile, isPartRef, Parameter, Part } from '../generated/ast.js';
+import { cabinetOfPart } from '../interpret/order.js';
 import { remember } from '../remember.js';
 import type { JoineryServices } from '../services.js';
 import type { Files } from './files.js';
@@ -41,7 +42,9 @@ export class JoineryScopeProvider implements ScopeProvider {
         ? context.property === Argument.parameter
           ? context.container.$container?.cabinet?.ref
           : undefined
-        : AstUtils.getContainerOfType(context.container, isCabinet);
+        : isPartRef(context.container)
+          ? cabinetOfPart(context.container)
+          : AstUtils.getContainerOfType(context.container, isCabinet);
       if (!cabinet) return EMPTY_SCOPE;
       const names = namesOfCabinet(cabinet);
       return this.scopeOf(type === Part.$type ? names.parts : names.parameters);

@@ -11,6 +11,7 @@ import {
 } from 'vscode-languageserver-protocol';
 import { safeChange } from '../fixes/safe.js';
 import { Cures } from './cures.js';
+import { CuresAhead } from './cures-ahead.js';
 import type { JoineryServerServices } from './services.js';
 import { workspaceEdit } from './workspace-edits.js';
 
@@ -27,9 +28,11 @@ export const ACTION_KINDS: readonly CodeActionKind[] = [CodeActionKind.QuickFix,
  */
 export class JoineryCodeActionProvider implements CodeActionProvider {
   private readonly cures: Cures;
+  private readonly ahead: CuresAhead;
 
   constructor(private readonly services: JoineryServerServices) {
     this.cures = new Cures(services);
+    this.ahead = new CuresAhead(services, this.cures);
   }
 
   async getCodeActions(
@@ -37,13 +40,18 @@ export class JoineryCodeActionProvider implements CodeActionProvider {
     { range, context: { only, diagnostics, triggerKind } }: CodeActionParams,
     token = Cancellation.CancellationToken.None,
   ): Promise<CodeAction[]> {
-    if (triggerKind === CodeActionTriggerKind.Automatic) void this.cures.prepare(document).catch(() => undefined);
+    const byItself = triggerKind === CodeActionTriggerKind.Automatic;
+    if (byItself) void this.cures.prepare(document).catch(() => undefined);
+    this.ahead.stop();
     const wanted = (kind: string): boolean => only === undefined || only.some((one) => isWithin(kind, one));
-    return [
+    const actions = [
       ...(wanted(CodeActionKind.QuickFix) ? await this.quickFixes(document, range, diagnostics, token) : []),
       // Nobody wants it beside the fixes of one place.
       ...(only && wanted(FIX_ALL) ? await this.fixAll(document, token) : []),
     ];
+    const at = document.textDocument.offsetAt(range.start);
+    if (byItself) void this.ahead.seek(document, at).catch(() => undefined);
+    return actions;
   }
 
   private async quickFixes(

@@ -23,12 +23,21 @@ export class Cures {
 
   /** Of a finding of a document; fails as called off once the token is, or a text goes on. */
   of(finding: Finding, document: LangiumDocument, token: Cancellation.CancellationToken): Promise<readonly Proved[]> {
+    return this.search(finding, document).wait(token, PATIENCE);
+  }
+
+  /** The same for nobody yet: once the token is called off it is sought no further, unless somebody waits by then. */
+  async ahead(finding: Finding, document: LangiumDocument, token: Cancellation.CancellationToken): Promise<void> {
+    await this.search(finding, document).wait(token, 0);
+  }
+
+  private search(finding: Finding, document: LangiumDocument): Search {
     let search = this.kept.get(finding);
     if (!search || search.isLeft) {
       search = new Search((isOver) => curesOf(finding, document, this.services, this.trial, this.options(isOver)));
       this.kept.set(finding, search);
     }
-    return search.wait(token);
+    return search;
   }
 
   /**
@@ -83,6 +92,7 @@ const PATIENCE = 1000;
 class Search {
   private waiting = 0;
   private leftAt = performance.now();
+  private patience = PATIENCE;
   private stopped = false;
   private readonly found: Promise<readonly Proved[]>;
 
@@ -100,7 +110,8 @@ class Search {
     this.stopped = true;
   }
 
-  async wait(token: Cancellation.CancellationToken): Promise<readonly Proved[]> {
+  /** @param patience how long it is sought on once the token is called off and nobody else waits, ms */
+  async wait(token: Cancellation.CancellationToken, patience: number): Promise<readonly Proved[]> {
     if (token.isCancellationRequested) throw OperationCancelled;
     this.waiting += 1;
     try {
@@ -111,10 +122,11 @@ class Search {
     } finally {
       this.waiting -= 1;
       this.leftAt = performance.now();
+      this.patience = patience;
     }
   }
 
   private isOver(): boolean {
-    return this.stopped || (this.waiting === 0 && performance.now() - this.leftAt > PATIENCE);
+    return this.stopped || (this.waiting === 0 && performance.now() - this.leftAt >= this.patience);
   }
 }

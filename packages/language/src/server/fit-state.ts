@@ -1,6 +1,6 @@
 import type { LangiumDocument } from 'langium';
 import { isWhole } from '../fits/last-good.js';
-import { isCabinet } from '../generated/ast.js';
+import { isCabinet, isJob } from '../generated/ast.js';
 import { unitOf } from '../interpret/units.js';
 import { fileOf } from '../scope/imports.js';
 import type { FitState } from './protocol.js';
@@ -18,5 +18,6 @@ export function fitStateOf(document: LangiumDocument, version?: number): FitStat
     warnings: count(2),
     units: file ? unitOf(file) : 'mm',
     cabinets: file?.entries.filter(isCabinet).map(({ name }) => name) ?? [],
+    jobs: file?.entries.filter(isJob).flatMap(({ name }) => name ?? []) ?? [],
   };
 }

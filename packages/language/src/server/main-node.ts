@@ -5,10 +5,13 @@ import { diskAndClient } from './file-system.js';
 import { optimiseLate } from './optimise-late.js';
 import { takeRefusals } from './registrations.js';
 import { createJoineryServerServices } from './services.js';
+import { nodeThread } from './thread-node.js';
 
 optimiseLate();
 const connection = createConnection(ProposedFeatures.all);
 takeRefusals(connection);
 const fileSystemProvider = () => diskAndClient(NodeFileSystem.fileSystemProvider(), connection);
-const { shared } = createJoineryServerServices({ connection, fileSystemProvider });
+const { shared } = createJoineryServerServices({ connection, fileSystemProvider }, () =>
+  nodeThread(`${__dirname}/later/sequence.mjs`),
+);
 startLanguageServer(shared);

@@ -4,4 +4,24 @@ declare module 'node:v8' {
   export function setFlagsFromString(flags: string): void;
 }
 
+declare module 'node:worker_threads' {
+  export class Worker {
+    constructor(script: string);
+    postMessage(message: unknown): void;
+    on(event: 'message', listener: (message: unknown) => void): void;
+    on(event: 'error', listener: (error: Error) => void): void;
+    on(event: 'exit', listener: (code: number) => void): void;
+    /** The process need not go on for it. */
+    unref(): void;
+    terminate(): Promise<number>;
+  }
+  /** Undefined where the script was not started as a thread. */
+  export const parentPort:
+    | { postMessage(message: unknown): void; on(event: 'message', listener: (message: unknown) => void): void }
+    | undefined;
+}
+
 declare const process: { readonly versions: { readonly node: string } };
+
+/** Folder of the bundle, which is CommonJS. */
+declare const __dirname: string;

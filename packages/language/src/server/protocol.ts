@@ -85,6 +85,79 @@ export interface SlotTableAsked extends OfDocument {
   readonly rows?: readonly number[] | undefined;
 }
 
+/** Request, `PlanAsked` → `PlannedFile`: in which set-ups a job of a file is milled. */
+export const PLAN = 'dryfit/plan';
+
+export interface PlanAsked extends OfDocument {
+  /** Name of the job; the first of the file if absent, or if there is none of that name. */
+  readonly job?: string | undefined;
+}
+
+export interface PlannedFile {
+  readonly version?: number | undefined;
+  readonly broken: boolean;
+  readonly stale: boolean;
+  readonly workedOut: boolean;
+  /** Every job of the file, by name. */
+  readonly jobs: readonly string[];
+  /** Absent if the file has no job. */
+  readonly plan?: PlanRows | undefined;
+}
+
+/** The plan of one job, printed in the units of its file. */
+export interface PlanRows {
+  readonly job: string;
+  readonly places: readonly TextPlace[];
+  /** The sentence that stands over the plan while it is not to be milled from. */
+  readonly warning?: string | undefined;
+  /** Minutes of changing and of milling. */
+  readonly change: string;
+  readonly mill: string;
+  /** No choice of settings and no order takes less changing than `atLeast` minutes; `proven` if that is what it takes. */
+  readonly atLeast: string;
+  readonly proven: boolean;
+  /** What it takes, what is proven of it, and what other orders would take. */
+  readonly notes: readonly string[];
+  /** What keeps hands and eyes whole. */
+  readonly cautions: readonly string[];
+  /** In the order they are set up. */
+  readonly setUps: readonly PlannedSetUp[];
+}
+
+export interface PlannedSetUp {
+  readonly settings: readonly PlannedSetting[];
+  /** What is changed before it, in words; minutes of that, and of milling. */
+  readonly changes: string;
+  readonly change: string;
+  readonly mill: string;
+  readonly pieces: number;
+  readonly loads: number;
+  readonly slots: number;
+  readonly columns: readonly { readonly heading: string; readonly right: boolean }[];
+  readonly rows: readonly PlannedRow[];
+  /** Which lines are set, and which pieces lie beside each other. */
+  readonly notes: readonly string[];
+}
+
+/** One thing that is set. */
+export interface PlannedSetting {
+  readonly name: string;
+  readonly words: string;
+  /** It is not as the set-up before left it. */
+  readonly anew: boolean;
+  /** Where it comes from: its entry in the shop's text, or the joints that ask for it. */
+  readonly places: readonly TextPlace[];
+}
+
+/** Pieces of one cabinet that are milled alike. */
+export interface PlannedRow {
+  /** A name for each part's surface with its joint that holds while figures change: what two plans are compared by. */
+  readonly keys: readonly string[];
+  readonly cells: readonly string[];
+  /** The joints first. */
+  readonly places: readonly TextPlace[];
+}
+
 /** Notification from the server, `FitState`: a file has been worked out anew. */
 export const FIT_STATE = 'dryfit/fitState';
 
@@ -97,10 +170,11 @@ export interface FitState {
   readonly warnings: number;
   readonly units: 'mm' | 'in';
   readonly cabinets: readonly string[];
+  readonly jobs: readonly string[];
 }
 
 /**
- * Notification from the server, `FileRead`: a file that is not open, and whose drawing or slots were asked for, has been
+ * Notification from the server, `FileRead`: a file that is not open, and whose drawing, slots or plan were asked for, has been
  * read anew, or is no more. Of open files `FIT_STATE` tells.
  */
 export const FILE_READ = 'dryfit/fileRead';

@@ -8,6 +8,8 @@ import {
   FIT_STATE,
   type FileRead,
   type OfDocument,
+  PLAN,
+  type PlanAsked,
   SLOT_TABLE,
   SLOTS,
   type SlotTableAsked,
@@ -33,6 +35,12 @@ export function answerRequests(services: JoineryServerServices): void {
     whenLinked(asked, services, token, (document) => {
       shown.add(`${document.uri}`);
       return slotRowsOf(document, services, token);
+    }),
+  );
+  connection.onRequest(PLAN, (asked: PlanAsked, token: CancellationToken) =>
+    whenLinked(asked, services, token, (document) => {
+      shown.add(`${document.uri}`);
+      return services.editor.Plans.of(document, asked.job, token);
     }),
   );
   connection.onRequest(SLOT_TABLE, (asked: SlotTableAsked, token: CancellationToken) =>

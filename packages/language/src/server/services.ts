@@ -32,11 +32,13 @@ import { JoineryFormatter } from './formatter.js';
 import { JoineryHoverProvider } from './hover-provider.js';
 import { JoineryInlayHintProvider } from './inlay-hint-provider.js';
 import { JoineryLanguageServer } from './language-server.js';
+import { Plans } from './plans.js';
 import { JoineryReferences } from './references.js';
 import { refreshWhatDepends } from './refresh.js';
 import { JoineryRenameProvider } from './rename-provider.js';
 import { answerRequests } from './requests.js';
 import { JoinerySemanticTokenProvider } from './semantic-token-provider.js';
+import type { Thread } from './sequencing.js';
 import { ClientSettings } from './settings.js';
 import { settingsTakeEffect } from './settings-take-effect.js';
 import { JoinerySignatureHelpProvider } from './signature-help-provider.js';
@@ -53,6 +55,8 @@ export interface EditorServices {
     readonly LastGood: LastGood;
     /** What is to be said of each file. */
     readonly Examinations: Examinations;
+    /** In which set-ups jobs are milled. */
+    readonly Plans: Plans;
   };
 }
 
@@ -60,7 +64,10 @@ export interface EditorServices {
 export type JoineryServerServices = LangiumServices & JoineryAddedServices & EditorServices;
 
 /** One entry for each thing the editor offers. */
-const JoineryServerModule: Module<JoineryServerServices, PartialLangiumServices & EditorServices> = {
+const JoineryServerModule: Module<
+  JoineryServerServices,
+  PartialLangiumServices & { readonly editor: Omit<EditorServices['editor'], 'Plans'> }
+> = {
   editor: {
     Settings: ({ shared }) => shared.workspace.ConfigurationProvider as ClientSettings,
     Examinations: (services) => new Examinations(services),
@@ -115,8 +122,14 @@ const JoineryServerSharedModule: Module<LangiumSharedServices, PartialLangiumSha
   },
 };
 
-/** The language as a server over the connection of the context. */
-export function createJoineryServerServices(context: DefaultSharedModuleContext): {
+/**
+ * The language as a server over the connection of the context.
+ * @param startThread where plans are reckoned; with everything else if absent
+ */
+export function createJoineryServerServices(
+  context: DefaultSharedModuleContext,
+  startThread?: (settings: ClientSettings) => Thread,
+): {
   readonly shared: LangiumSharedServices;
   readonly joinery: JoineryServerServices;
 } {
@@ -126,7 +139,16 @@ export function createJoineryServerServices(context: DefaultSharedModuleContext)
     JoinerySharedModule,
     JoineryServerSharedModule,
   );
-  const joinery = inject(createDefaultModule({ shared }), JoineryGeneratedModule, JoineryModule, JoineryServerModule);
+  const onThread: Module<JoineryServerServices, { readonly editor: Pick<EditorServices['editor'], 'Plans'> }> = {
+    editor: { Plans: (services) => new Plans(services, startThread && (() => startThread(services.editor.Settings))) },
+  };
+  const joinery = inject(
+    createDefaultModule({ shared }),
+    JoineryGeneratedModule,
+    JoineryModule,
+    JoineryServerModule,
+    onThread,
+  );
   shared.ServiceRegistry.register(joinery);
   // Made at once: what was whole is kept from the first text on.
   joinery.editor.LastGood;

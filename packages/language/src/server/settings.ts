@@ -34,6 +34,7 @@ export class ClientSettings extends DefaultConfigurationProvider {
   private current = DEFAULTS;
   private showsPages = false;
   private tellsOfChanges = false;
+  private laterAt: string | undefined;
   private readonly listeners: ((now: Settings, before: Settings) => void)[] = [];
 
   get now(): Settings {
@@ -43,6 +44,11 @@ export class ClientSettings extends DefaultConfigurationProvider {
   /** The client has said that it can show the page of a check. */
   get clientShowsPages(): boolean {
     return this.showsPages;
+  }
+
+  /** Address, with its last slash, of what a server in a browser loads late; only its client knows it. */
+  get later(): string | undefined {
+    return this.laterAt;
   }
 
   /** Calls back after each change, with the settings before it. */
@@ -57,6 +63,8 @@ export class ClientSettings extends DefaultConfigurationProvider {
     if (typeof options !== 'object' || options === null || !(SECTION in options)) return;
     const own = options[SECTION];
     this.showsPages = typeof own === 'object' && own !== null && 'checkPages' in own && own.checkPages === true;
+    if (typeof own === 'object' && own !== null && 'later' in own && typeof own.later === 'string')
+      this.laterAt = own.later;
     this.take(own);
   }
 

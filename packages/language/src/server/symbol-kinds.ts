@@ -6,6 +6,8 @@ export const SYMBOL_KINDS: Readonly<Record<OutlineKind, SymbolKind>> = {
   Cabinet: SymbolKind.Class,
   Job: SymbolKind.Function,
   JobLine: SymbolKind.Field,
+  LateLine: SymbolKind.Event,
+  MillLine: SymbolKind.Event,
   Parameter: SymbolKind.Property,
   Part: SymbolKind.Variable,
   Joint: SymbolKind.Method,
@@ -21,4 +23,5 @@ export const SYMBOL_KINDS: Readonly<Record<OutlineKind, SymbolKind>> = {
   Limits: SymbolKind.Constant,
   Tolerances: SymbolKind.Constant,
   Changes: SymbolKind.Constant,
+  Glue: SymbolKind.Constant,
 };

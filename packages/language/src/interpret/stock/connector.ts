@@ -2,6 +2,7 @@ import { type Connector, type ConnectorShape, type Finding, type Rational, say }
 import type { Connector as ConnectorNode } from '../../generated/ast.js';
 import type { Unit } from '../../parser/numbers.js';
 import { Settings } from '../settings.js';
+import { readSold } from './sold.js';
 
 const SHAPES: Readonly<Record<string, ConnectorShape>> = {
   biscuit: 'biscuit',
@@ -21,6 +22,7 @@ export function readConnector(
   const plunge = readPlunge(settings);
   const machine = settings.needed(node.machine, 'machine', 'machine', 'by joiner');
   const clearance = settings.optionalLength(node.clearance, 'clearance', 'clearance', 'zero');
+  const sold = readSold(settings, node.packs, { property: 'packs', example: 'packs of 100, 1000' });
   const provenance = settings.one(node.source, 'source', 'source');
   if (!size || !plunge || !machine?.ref || settings.incomplete || node.name === undefined) return undefined;
   return {
@@ -32,6 +34,7 @@ export function readConnector(
     plunge,
     clearance,
     machine: machine.ref.name,
+    ...sold,
   };
 }
 

@@ -4,6 +4,7 @@ import type { Band as BandNode, Material as MaterialNode } from '../../generated
 import type { Unit } from '../../parser/numbers.js';
 import { plainNumber } from '../figure.js';
 import { Settings } from '../settings.js';
+import { readSold } from './sold.js';
 
 /** Finds the material that a layer names, worked out already or now. */
 export type FindMaterial = (node: MaterialNode) => Material | undefined;
@@ -69,9 +70,11 @@ export function readBand(node: BandNode, unit: Unit, report: (finding: Finding) 
   const settings = new Settings(node, `band ${node.name}`, unit, report);
   const written = settings.needed(node.thickness, 'thickness', 'thickness', 'thickness 1');
   const thickness = settings.toleranced(written, 'thickness');
+  const oversize = settings.optionalLength(node.oversize, 'oversize', 'oversize', 'zero');
+  const sold = readSold(settings, node.rolls, { property: 'rolls', example: 'rolls of 50 m' });
   if (!thickness || node.name === undefined) return undefined;
   const provenance = settings.one(node.source, 'source', 'source');
-  return { name: node.name, source: settings.places.of(node), provenance, thickness };
+  return { name: node.name, source: settings.places.of(node), provenance, thickness, oversize, ...sold };
 }
 
 /** Thicknesses and tolerances add; what was measured counts only if every layer was. */

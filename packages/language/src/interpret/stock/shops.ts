@@ -3,6 +3,7 @@ import type {
   Changes,
   Connector,
   Finding,
+  Glue,
   Jig,
   Limits,
   Machine,
@@ -17,6 +18,7 @@ import {
   isBand,
   isChanges,
   isConnector,
+  isGlue,
   isJig,
   isLimits,
   isMachine,
@@ -33,6 +35,7 @@ import type { Files } from '../../scope/files.js';
 import { unitOf } from '../units.js';
 import { readChanges } from './changes.js';
 import { readConnector } from './connector.js';
+import { readGlue } from './glue.js';
 import { DEFAULT_LIMITS, DEFAULT_POSE, readLimits, readPose } from './house.js';
 import { readJig } from './jig.js';
 import { readMachine } from './machine.js';
@@ -53,6 +56,7 @@ interface FileStock {
   readonly limits: Limits | undefined;
   readonly tolerances: Tolerances | undefined;
   readonly changes: Changes | undefined;
+  readonly glue: Glue | undefined;
   readonly findings: readonly Finding[];
 }
 
@@ -121,6 +125,7 @@ export class Shops {
       limits: undefined as Limits | undefined,
       tolerances: undefined as Tolerances | undefined,
       changes: undefined as Changes | undefined,
+      glue: undefined as Glue | undefined,
     };
     for (const entry of file.entries) {
       if (isMaterial(entry)) add(stock.materials, this.material(entry, report));
@@ -133,6 +138,7 @@ export class Shops {
       else if (isLimits(entry)) stock.limits ??= readLimits(entry, unit, report);
       else if (isTolerances(entry)) stock.tolerances ??= readTolerances(entry, unit, report);
       else if (isChanges(entry)) stock.changes ??= readChanges(entry, unit, report);
+      else if (isGlue(entry)) stock.glue ??= readGlue(entry, unit, report);
     }
     return { ...stock, findings };
   }
@@ -168,6 +174,7 @@ function keepEntries(now: FileStock, before: FileStock | undefined): FileStock {
     limits: now.limits && sameEntry(now.limits, before.limits),
     tolerances: now.tolerances && sameEntry(now.tolerances, before.tolerances),
     changes: now.changes && sameEntry(now.changes, before.changes),
+    glue: now.glue && sameEntry(now.glue, before.glue),
     findings: now.findings,
   };
 }
@@ -192,6 +199,7 @@ const NOTHING: FileStock = {
   limits: undefined,
   tolerances: undefined,
   changes: undefined,
+  glue: undefined,
   findings: [],
 };
 
@@ -208,6 +216,7 @@ function assemble(stocks: readonly FileStock[]): Shop {
     limits: stocks.find((stock) => stock.limits)?.limits ?? DEFAULT_LIMITS,
     tolerances: stocks.find((stock) => stock.tolerances)?.tolerances,
     changes: stocks.find((stock) => stock.changes)?.changes,
+    glue: stocks.find((stock) => stock.glue)?.glue,
   };
 }
 
