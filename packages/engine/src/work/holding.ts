@@ -12,7 +12,7 @@ export interface Holding {
   readonly by: 'beam' | 'jig clamps' | 'loose clamps';
   /** The two surfaces that are pressed home before anything is clamped: along the fences' line, and across it. */
   readonly along: { readonly side: Side; readonly to: 'fence' | 'spacer' | 'marks' };
-  readonly across: { readonly side: Side; readonly to: 'bed' | 'stop' | 'machine' | 'marks' };
+  readonly across: { readonly side: Side; readonly to: 'bed' | 'bench' | 'stop' | 'machine' | 'marks' };
   /** Present where the piece must lie flat: a cup as the shop writes it, mm, or the proportions of the piece. */
   readonly flat?: { readonly because: 'cup'; readonly most: Rational } | { readonly because: 'thin' } | undefined;
   /** Blocks that keep a beam level, by how many of the pieces they are wanted for. */
@@ -69,10 +69,11 @@ function alongTo({ half }: Operation, { spacer }: Setting, jig: Jig | undefined)
   return spacer.kind === 'none' ? 'fence' : 'spacer';
 }
 
-/** A stop holds the end it is set from; else the reference lies on the bed, or the machine's base lies on the reference. */
+/** A stop holds the end it is set from; else reference and machine's base lie on the bed, or the base on the reference. */
 function acrossTo({ half }: Operation, { stop, pose }: Setting, jig: Jig | undefined): Holding['across']['to'] {
   if (half.role === 'face' && stop) return jig && inRange(jig, stop) ? 'stop' : 'marks';
-  return jig && pose.reference === 'down' ? 'bed' : 'machine';
+  if (pose.reference === 'up') return 'machine';
+  return jig ? 'bed' : 'bench';
 }
 
 /**

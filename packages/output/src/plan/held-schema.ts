@@ -13,8 +13,8 @@ export const HeldSchema = exactly(
       {
         side: Side,
         to: oneOf(
-          ['bed', 'stop', 'machine', 'marks'],
-          'What the reference is pressed against: `machine` is the machine’s base, `marks` a straight edge clamped on.',
+          ['bed', 'bench', 'stop', 'machine', 'marks'],
+          'What the reference is pressed against: the jig’s `bed`, a `bench` without a jig, a `stop`; `machine` is the machine’s base, `marks` a straight edge clamped on.',
         ),
       },
       'Across that line.',

@@ -27,7 +27,8 @@ export function acrossWords({ part, half }: Operation, { across }: Holding, { st
   const side = placeOn(part, half, across.side);
   switch (across.to) {
     case 'bed':
-      return [`${side} down on the bed`];
+    case 'bench':
+      return [`${side} down on the ${across.to}`];
     case 'stop':
       return [`${side} against the stop`, ...(stop ? [' at ', stop] : [])];
     case 'machine':
