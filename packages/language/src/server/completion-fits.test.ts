@@ -175,8 +175,12 @@ describe('words', () => {
       'clearance',
       'plunge',
       'by',
+      'packs',
+      'spare',
       'source',
     ]);
+    expect(words(await at('glue pva { packs of 5 kg\n | }'))).toEqual(['spread', 'spare', 'source']);
+    expect(words(await at('band b { thickness 1\n | }'))).toEqual(['oversize', 'rolls', 'spare', 'source']);
     expect(words(await at('limits { wall beside slot 3\n | }'))).toEqual([
       'slot',
       'skin',
