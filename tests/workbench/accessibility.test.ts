@@ -2,8 +2,10 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { FrameLocator, Locator } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { command, focusText, replaceText, webview } from './editor.js';
+import { focusText, replaceText } from './editor.js';
+import { command } from './quick-input.js';
 import { inWorkbench, type Session } from './session.js';
+import { webview } from './webview.js';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
@@ -20,7 +22,7 @@ describe.each(Object.entries(themes))('the panels in %s', (name, theme) => {
 
   test('the drawing has no serious fault, as a picture, as one part and as a table', async () => {
     await replaceText(session.page, 'rear set back 16 from', 'rear set back 22 from');
-    const drawing = await opened(session, 'Dryfit: Open Drawing Beside', 'Whole cabinet');
+    const drawing = await opened(session, 'Dryfit: Open Drawing Beside', 'Whole cabinet', theme);
     await drawing.locator('.findings button').first().waitFor();
     await shot('1-whole');
     expect(await faults(drawing)).toEqual([]);
@@ -35,17 +37,20 @@ describe.each(Object.entries(themes))('the panels in %s', (name, theme) => {
   });
 
   test('the slot table has no serious fault', async () => {
-    const table = await opened(session, 'Dryfit: Open Slot Table', 'Copy as CSV');
+    const table = await opened(session, 'Dryfit: Open Slot Table', 'Copy as CSV', theme);
     await table.locator('table tbody tr').first().waitFor();
     await shot('4-slots');
     expect(await faults(table)).toEqual([]);
   });
 });
 
-async function opened(session: Session, title: string, holds: string): Promise<FrameLocator> {
+/** A page, once it is in the colours of the theme. */
+async function opened(session: Session, title: string, holds: string, theme: string): Promise<FrameLocator> {
   await focusText(session.page);
   await command(session.page, title);
-  return webview(session.page, holds);
+  const page = await webview(session.page, holds);
+  await page.locator(`body[data-vscode-theme-id="${theme}"]`).waitFor();
+  return page;
 }
 
 /** Serious and critical faults of a webview, by axe's rules. */

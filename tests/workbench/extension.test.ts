@@ -2,29 +2,29 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import {
-  command,
-  hoverOverSquiggle,
-  openBeside,
-  problems,
-  quickFix,
-  replaceText,
-  squiggles,
-  webview,
-} from './editor.js';
+import { problems, putCursor, replaceText, squiggles } from './editor.js';
+import { hoverOverSquiggle } from './hover.js';
+import { quickFix } from './quick-fix.js';
+import { command, commandOf, openBeside } from './quick-input.js';
 import { inWorkbench } from './session.js';
+import { SOON, until } from './until.js';
+import { webview } from './webview.js';
 
 const patient = { timeout: 30_000 };
 
 /** What the language status says of the file at hand. */
 async function status(page: Page): Promise<string> {
-  // One that is fading out can stand beside the one that has just come.
-  const shown = page.locator('.hover-language-status').last();
-  if (!(await shown.isVisible())) await page.locator('[id="status.languageStatus"]').click();
-  await shown.waitFor();
-  const text = await shown.innerText();
-  await page.keyboard.press('Escape');
-  return text;
+  return until(
+    async () => {
+      // One that is fading out can stand beside the one that has just come.
+      const shown = page.locator('.hover-language-status').last();
+      if (!(await shown.isVisible())) await page.locator('[id="status.languageStatus"]').click(SOON);
+      const text = await shown.innerText(SOON);
+      await page.keyboard.press('Escape');
+      return text;
+    },
+    { between: () => page.keyboard.press('Escape') },
+  );
 }
 
 describe.each(['node', 'browser'] as const)('around the text (%s)', (host) => {
@@ -40,9 +40,11 @@ describe.each(['node', 'browser'] as const)('around the text (%s)', (host) => {
     const { page } = session;
     await replaceText(page, 'rear set back 16 from', 'rear set back 15 from');
     await expect.poll(() => squiggles(page), patient).toBeGreaterThan(0);
-    await page.keyboard.press('Escape');
-    await hoverOverSquiggle(page);
-    await page.locator('.monaco-hover:not(.hidden) a', { hasText: 'spacer-not-in-stock' }).first().click();
+    await until(async () => {
+      await hoverOverSquiggle(page);
+      await page.locator('.monaco-hover:not(.hidden) a', { hasText: 'spacer-not-in-stock' }).first().click(SOON);
+      await page.locator('.tab.active', { hasText: 'spacer-not-in-stock' }).waitFor(SOON);
+    });
     const shown = await webview(page, 'No stack of the jig');
     expect(await shown.locator('body').innerText()).toContain('This fails:');
     await session.shot('page-of-a-check');
@@ -78,9 +80,7 @@ describe('settings of the folder', () => {
 });
 
 async function openWalkthrough(page: Page): Promise<void> {
-  await command(page, 'Welcome: Open Walkthrough...');
-  await page.locator('.quick-input-widget input').fill('From text to a milled');
-  await page.keyboard.press('Enter');
+  await commandOf(page, 'Welcome: Open Walkthrough...', 'From text to a milled');
   await page.locator('.getting-started-step').first().waitFor();
 }
 
@@ -98,8 +98,7 @@ describe('the walkthrough', () => {
     await expect.poll(() => status(page), patient).toContain('PeriodicalsRack fits');
     await replaceText(page, 'rear set back 16 from', 'rear set back 15 from');
     await expect.poll(() => problems(page), patient).toContain('Errors: 1');
-    await replaceText(page, 'butt shelf', 'butt shelf');
-    await page.keyboard.press('Home');
+    await putCursor(page, 'butt shelf');
     await quickFix(page, /Write 16 instead of 15/);
     await expect.poll(() => problems(page), patient).toBe('No Problems');
     // The cabinet is behind the walkthrough when its buttons are pressed.

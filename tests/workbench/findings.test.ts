@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { command, focusText, problems, putCursor, quickFix, replaceText, squiggles, visibleLines } from './editor.js';
+import { focusText, problems, putCursor, replaceText, squiggles, visibleLines } from './editor.js';
+import { quickFix } from './quick-fix.js';
+import { commandOf } from './quick-input.js';
 import { inWorkbench } from './session.js';
+import { webview } from './webview.js';
 import type { Host } from './workbench.js';
 
 describe.each<Host>(['node', 'browser'])('findings and their fixes, running in %s', (host) => {
@@ -14,7 +17,7 @@ describe.each<Host>(['node', 'browser'])('findings and their fixes, running in %
     const title = await quickFix(page, /leave out 70/, () => session.shot('fix-1-offered'));
     await expect.poll(() => problems(page), { timeout: 30_000 }).toBe('No Problems');
     await session.shot('fix-2-cured');
-    expect((await visibleLines(page)).join('\n'), title).toMatch(/leave out/);
+    await expect.poll(async () => (await visibleLines(page)).join('\n'), { message: title }).toMatch(/leave out/);
     await focusText(page);
     await page.keyboard.press('Control+Z');
     await replaceText(page, 'rear set back 22 from', 'rear set back 16 from');
@@ -46,11 +49,10 @@ describe.each<Host>(['node', 'browser'])('findings and their fixes, running in %
 
   test('the page of a check is read without a network', async () => {
     const { page } = session;
-    await command(page, 'Dryfit: Explain a Check');
-    await page.locator('.quick-input-widget input').fill('slot-near-edge');
-    await page.locator('.quick-input-list .monaco-list-row', { hasText: 'slot-near-edge' }).first().click();
+    await commandOf(page, 'Dryfit: Explain a Check', 'slot-near-edge');
     await page.locator('.tab.active', { hasText: /slot-near-edge/ }).waitFor();
-    await page.waitForTimeout(1_000);
+    const shown = await webview(page, 'This fails:');
+    expect(await shown.locator('h1').innerText()).toBe('slot-near-edge');
     await session.shot('fix-4-page');
   });
 });

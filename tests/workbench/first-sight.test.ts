@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { goTo, hoverOver, hoverOverSquiggle, problems, replaceText, squiggles } from './editor.js';
+import { goTo, problems, replaceText, squiggles } from './editor.js';
+import { hoverOver, hoverOverSquiggle } from './hover.js';
 import { inWorkbench } from './session.js';
 import type { Host } from './workbench.js';
 
@@ -26,8 +27,8 @@ describe.each<Host>(['node', 'browser'])('the extension in a workbench, running 
   });
 
   test('an example has no findings', async () => {
-    expect(await squiggles(session.page)).toBe(0);
-    expect(await problems(session.page)).toBe('No Problems');
+    await expect.poll(() => squiggles(session.page)).toBe(0);
+    await expect.poll(() => problems(session.page)).toBe('No Problems');
   });
 
   test('a slot too near to an edge is underlined, and the hover says by how much', async () => {
@@ -38,13 +39,13 @@ describe.each<Host>(['node', 'browser'])('the extension in a workbench, running 
     // The shelf's own line is 70 − 28 = 42 from its rear edge, half a slot is 32.84: 9.16 stays where 10 is wanted.
     expect(hover).toContain('9.16');
     expect(hover).toContain('slot-near-edge');
-    expect(await problems(session.page)).toMatch(/Errors: 1\b/);
+    await expect.poll(() => problems(session.page)).toMatch(/Errors: 1\b/);
   });
 
   test('the underline goes when the back is put right', async () => {
     await replaceText(session.page, 'set back 22 from', 'set back 16 from');
-    await session.page.waitForFunction(() => document.querySelector('.squiggly-error, .squiggly-warning') === null);
-    await session.page.locator('#status\\.problems a[aria-label="No Problems"]').waitFor();
+    await expect.poll(() => squiggles(session.page)).toBe(0);
+    await expect.poll(() => problems(session.page)).toBe('No Problems');
     await shot('4-mended');
   });
 });

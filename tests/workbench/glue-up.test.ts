@@ -1,7 +1,10 @@
 import type { FrameLocator } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { command, focusText, replaceText, webview } from './editor.js';
+import { focusText, replaceText } from './editor.js';
+import { command } from './quick-input.js';
 import { inWorkbench } from './session.js';
+import { SOON, until } from './until.js';
+import { webview } from './webview.js';
 
 describe('the glue-up in the drawing', () => {
   const session = inWorkbench('node', 'periodicals.joinery');
@@ -21,21 +24,26 @@ describe('the glue-up in the drawing', () => {
     await button('Glue-up, step by step').click();
     await expect.poll(told).toMatch(/^Step 1 of 3: Put base, shelf and top to lh, moving to the left\./);
     await shape('part shelf').first().waitFor();
-    expect(await shape('part rh').count()).toBe(0);
-    expect(await drawing.locator('svg .way .head').count()).toBe(3);
+    await expect.poll(() => shape('part rh').count()).toBe(0);
+    await expect.poll(() => drawing.locator('svg .way .head').count()).toBe(3);
     await session.shot('glue-up-1-first');
   });
 
   test('goes on and back by keys, which stay on their button at either end', async () => {
     const next = button('Next step');
-    await next.focus();
+    await until(async () => {
+      await next.focus(SOON);
+      expect(await next.evaluate((element) => element.ownerDocument.hasFocus() && element.matches(':focus'))).toBe(
+        true,
+      );
+    });
     for (const number of [2, 3]) {
       await session.page.keyboard.press('Enter');
       await expect.poll(told).toContain(`Step ${number} of 3`);
     }
     await shape('part rh').first().waitFor();
     expect(await told()).toContain('Drawn together: top / rh, base / rh, shelf / rh');
-    expect(await next.getAttribute('aria-disabled')).toBe('true');
+    await expect.poll(() => next.getAttribute('aria-disabled')).toBe('true');
     await session.page.keyboard.press('Enter');
     expect(await told()).toContain('Step 3 of 3');
     expect(await next.evaluate((element) => element.ownerDocument.activeElement === element)).toBe(true);
@@ -57,6 +65,6 @@ describe('the glue-up in the drawing', () => {
     await button('As a table').click();
     await button('All parts apart').click();
     await shape('part rh').first().waitFor();
-    expect(await drawing.locator('svg .way').count()).toBe(0);
+    await expect.poll(() => drawing.locator('svg .way').count()).toBe(0);
   });
 });

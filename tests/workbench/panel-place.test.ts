@@ -1,7 +1,10 @@
 import type { FrameLocator, Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { command, focusText, reload, replaceText, webview } from './editor.js';
+import { focusText, replaceText } from './editor.js';
+import { command } from './quick-input.js';
+import { reload } from './reload.js';
 import { inWorkbench } from './session.js';
+import { webview } from './webview.js';
 
 describe('a drawing that is moved about', () => {
   const session = inWorkbench('node', 'periodicals.joinery');
@@ -17,15 +20,16 @@ describe('a drawing that is moved about', () => {
   });
 
   test('comes back after a reload of the window as it was, and follows the text', async () => {
+    const as = { zoom: '156 %', apart: '90', chosen: ['part shelf'] };
+    await expect.poll(() => looked(drawing)).toMatchObject(as);
     const before = await looked(drawing);
-    expect(before.chosen).toEqual(['part shelf']);
-    await reload(session.page);
+    await reload(session.page, '"zoom":1.5625', '"apart":0.9', '"chosen":"part shelf"');
     drawing = await webview(session.page, 'Whole cabinet');
     await expect.poll(() => looked(drawing)).toEqual(before);
     await expect.poll(() => drawing.locator('.places li').count()).toBeGreaterThan(0);
     await session.shot('panel-1-reloaded');
     await follows(session.page, drawing, 'parameter wide = 600', 'parameter wide = 630');
-    expect(await looked(drawing)).toEqual(before);
+    await expect.poll(() => looked(drawing)).toEqual(before);
   });
 
   test('stays as it is in another group of editors', async () => {
@@ -39,15 +43,16 @@ describe('a drawing that is moved about', () => {
     drawing = await webview(session.page, 'Whole cabinet');
     await expect.poll(() => looked(drawing)).toEqual(before);
     await follows(session.page, drawing, 'parameter wide = 630', 'parameter wide = 610');
-    expect(await looked(drawing)).toEqual(before);
+    await expect.poll(() => looked(drawing)).toEqual(before);
   });
 
   test('stays as it is, and follows the text, in a window of its own', async () => {
     const before = await looked(drawing);
     await focusDrawing(session.page);
-    const opened = session.page.context().waitForEvent('page');
-    await command(session.page, 'View: Move Editor into New Window');
-    const other = await opened;
+    const [other] = await Promise.all([
+      session.page.context().waitForEvent('page'),
+      command(session.page, 'View: Move Editor into New Window'),
+    ]);
     drawing = await webview(other, 'Whole cabinet');
     await expect.poll(() => looked(drawing)).toEqual(before);
     await follows(session.page, drawing, 'parameter wide = 610', 'parameter wide = 600');

@@ -1,8 +1,12 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Locator } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { cursor, fileText, focusText, lineOf, reload, replaceText, save, webview } from './editor.js';
+import { cursor, fileText, focusText, lineOf, replaceText, save } from './editor.js';
+import { reload } from './reload.js';
 import { inWorkbench } from './session.js';
+import { SOON, until } from './until.js';
+import { webview } from './webview.js';
 
 describe('ways to a drawing and out of it', () => {
   const session = inWorkbench('node', 'periodicals.joinery', { user: { 'files.autoSave': 'off' } });
@@ -12,6 +16,13 @@ describe('ways to a drawing and out of it', () => {
       .locator('.codelens-decoration', { hasText: `× ${high} mm` })
       .locator('a', { hasText: words })
       .first();
+  /** A lens is drawn once the server has said how its cabinet is. */
+  const scrolledTo = (key: string, sight: Locator) =>
+    until(async () => {
+      await focusText(session.page);
+      await session.page.keyboard.press(key);
+      await sight.waitFor(SOON);
+    });
 
   beforeAll(async () => {
     const text = fileText(session.folder, 'periodicals.joinery').replace(/\njob [\s\S]*/, '\n');
@@ -26,12 +37,12 @@ describe('ways to a drawing and out of it', () => {
   });
 
   test('the lens over a cabinet opens the drawing at that cabinet', async () => {
-    await session.page.keyboard.press('Control+End');
+    await scrolledTo('Control+End', lens(720, /nothing wrong/));
     await lens(720, /nothing wrong/).click();
     const drawing = await webview(session.page, 'Whole cabinet');
     await expect.poll(() => drawing.locator('svg .title').first().textContent()).toMatch(/^Periodicals, /);
     await session.page.locator('.tab[data-resource-name="two.joinery"]').click();
-    await session.page.keyboard.press('Control+Home');
+    await scrolledTo('Control+Home', lens(700, /nothing wrong/));
     await lens(700, /nothing wrong/).click();
     await expect.poll(() => drawing.locator('svg .title').first().textContent()).toMatch(/^Low, .*700 high/);
     await session.shot('panel-6-lens');
@@ -72,7 +83,7 @@ describe('ways to a drawing and out of it', () => {
   test('what is cut into the far side of a part is dashed, and can be left out', async () => {
     const drawing = await webview(session.page, 'Whole cabinet');
     const hidden = () => drawing.locator('svg polygon.behind').count();
-    expect(await hidden()).toBeGreaterThan(10);
+    await expect.poll(hidden).toBeGreaterThan(10);
     await drawing.getByRole('button', { name: 'Hidden lines' }).click();
     await expect.poll(hidden).toBe(0);
     await drawing.getByRole('button', { name: 'Hidden lines' }).click();
@@ -87,7 +98,7 @@ describe('ways to a drawing and out of it', () => {
     await replaceText(session.page, 'flush front', 'flush =');
     await expect.poll(() => drawing.locator('.standing').innerText()).toContain('drawn from the last text');
     await save(session.page);
-    await reload(session.page);
+    await reload(session.page, '/two.joinery"');
     drawing = await webview(session.page, 'Whole cabinet');
     await expect.poll(() => drawing.locator('.standing').innerText()).toContain('what could be read of it');
     await session.shot('panel-9-broken');

@@ -4,7 +4,8 @@ import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll } from 'vitest';
-import { fileText, openBeside } from './editor.js';
+import { fileText } from './editor.js';
+import { openBeside } from './quick-input.js';
 import { makeVirtualFolder, virtualFolder } from './virtual-folder/make.js';
 import { type Host, startWorkbench, type Workbench } from './workbench.js';
 
@@ -63,8 +64,8 @@ export function inWorkbench(host: Host, file: string, options: SessionOptions = 
 
   afterEach(async ({ task }) => {
     if (task.result?.state !== 'fail' || !workbench || !page) return;
-    await workbench.shot(page, `failed-${host}-${task.name.replace(/\W+/g, '-').slice(0, 60)}`);
     console.error(workbench.log().slice(-4000));
+    await workbench.shot(page, `failed-${host}-${task.name.replace(/\W+/g, '-').slice(0, 60)}`);
   });
 
   afterAll(async () => {

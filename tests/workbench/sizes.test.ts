@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { hoverOver, replaceText, selectText, visibleLines } from './editor.js';
+import { replaceText, selectText, visibleLines } from './editor.js';
+import { hoverOver } from './hover.js';
 import { onPaper } from './positions.js';
 import { inWorkbench } from './session.js';
 

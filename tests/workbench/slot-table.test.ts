@@ -1,7 +1,10 @@
 import type { FrameLocator } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { clipboard, command, cursor, focusText, lineOf, reload, webview } from './editor.js';
+import { clipboard, cursor, focusText, lineOf } from './editor.js';
+import { command } from './quick-input.js';
+import { reload } from './reload.js';
 import { inWorkbench } from './session.js';
+import { webview } from './webview.js';
 
 describe('the slot table', () => {
   const session = inWorkbench('node', 'bookcase.joinery');
@@ -21,11 +24,13 @@ describe('the slot table', () => {
 
   test('lists both halves of every joint and sorts by any column', async () => {
     await session.shot('slots-1');
-    expect(await column('Part')).toContain('divider');
+    await expect.poll(() => column('Part')).toContain('divider');
     await table.getByRole('button', { name: /^From reference/ }).click();
+    await table.locator('th[aria-sort="ascending"]', { hasText: 'From reference' }).waitFor();
     const rising = (await column('From reference')).map(Number);
     expect(rising).toEqual([...rising].sort((a, b) => a - b));
     await table.getByRole('button', { name: /^From reference/ }).click();
+    await table.locator('th[aria-sort="descending"]', { hasText: 'From reference' }).waitFor();
     const falling = (await column('From reference')).map(Number);
     expect(falling).toEqual([...falling].sort((a, b) => b - a));
     expect(falling).not.toEqual(rising);
@@ -62,9 +67,10 @@ describe('the slot table', () => {
   test('keeps how it is sorted and filtered when the window is reloaded', async () => {
     await table.getByRole('combobox', { name: 'Part' }).selectOption('divider');
     await table.getByRole('button', { name: /^From datum/ }).click();
+    await table.locator('th[aria-sort="ascending"]', { hasText: 'From datum' }).waitFor();
     const before = await column('From datum');
     expect(before.length).toBeGreaterThan(2);
-    await reload(session.page);
+    await reload(session.page, '"part":"divider"', '"by":"From datum');
     table = await webview(session.page, 'Copy as CSV');
     await expect.poll(() => column('From datum')).toEqual(before);
     expect(await table.locator('th[aria-sort="ascending"], th[aria-sort="descending"]').count()).toBe(1);

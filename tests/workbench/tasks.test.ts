@@ -1,7 +1,8 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { command, cursor, lineOf, problems, replaceText } from './editor.js';
+import { cursor, lineOf, problems, replaceText } from './editor.js';
+import { command } from './quick-input.js';
 import { inWorkbench } from './session.js';
 import { readable, runTask, terminalText } from './terminal.js';
 
@@ -27,7 +28,7 @@ describe('tasks', () => {
     await row.dblclick();
     await page.locator('.tab.active[data-resource-name="rack.joinery"]').waitFor();
     const line = lineOf(folder, 'rack.joinery', 'butt shelf');
-    await expect.poll(() => cursor(page), patient).toEqual({ line, column: 3 });
+    await expect.poll(() => cursor(page), patient).toMatchObject({ line, column: 3 });
     await session.shot('task-problem');
   });
 

@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
-import { command } from './editor.js';
+import { command } from './quick-input.js';
+import { until } from './until.js';
 
 /** Settings under which a terminal's letters stand in the page, instead of being painted. */
 export const readable = { 'terminal.integrated.gpuAcceleration': 'off', 'terminal.integrated.minimumContrastRatio': 1 };
@@ -13,17 +14,13 @@ export async function terminalText(page: Page): Promise<string> {
 /** Starts a task by choosing its kind, where it is not the folder's own, and its name. */
 export async function runTask(page: Page, ...names: readonly string[]): Promise<void> {
   // A task that has just been written down is listed once the workbench has seen the file.
-  for (let attempt = 1; ; attempt++) {
-    await command(page, 'Tasks: Run Task');
-    try {
+  await until(
+    async () => {
+      await command(page, 'Tasks: Run Task');
       for (const name of names) {
-        const row = page.locator('.quick-input-list .monaco-list-row', { hasText: name }).first();
-        await row.click({ timeout: 10_000 });
+        await page.locator('.quick-input-list .monaco-list-row', { hasText: name }).first().click({ timeout: 10_000 });
       }
-      return;
-    } catch (error) {
-      if (attempt === 5) throw error;
-      await page.keyboard.press('Escape');
-    }
-  }
+    },
+    { between: () => page.keyboard.press('Escape') },
+  );
 }

@@ -1,8 +1,11 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { command, hoverOver, problems, quickFix, replaceText, squiggles } from './editor.js';
+import { problems, putCursor, replaceText, squiggles } from './editor.js';
+import { hoverOver } from './hover.js';
 import { notification } from './notification.js';
+import { quickFix } from './quick-fix.js';
+import { command } from './quick-input.js';
 import { inWorkbench } from './session.js';
 
 describe('a folder that is not trusted', () => {
@@ -17,9 +20,7 @@ describe('a folder that is not trusted', () => {
     await replaceText(page, 'rear set back 16 from', 'rear set back 22 from');
     await expect.poll(() => squiggles(page), { timeout: 30_000 }).toBeGreaterThan(0);
     await session.shot('trust-restricted');
-    await page.keyboard.press('Escape');
-    await replaceText(page, 'butt shelf', 'butt shelf');
-    await page.keyboard.press('Home');
+    await putCursor(page, 'butt shelf');
     await quickFix(page, /leave out|line/i);
     await expect.poll(() => problems(page), { timeout: 30_000 }).toBe('No Problems');
   });

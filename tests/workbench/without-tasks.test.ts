@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { command, hoverOver, problems, replaceText, squiggles, webview } from './editor.js';
+import { problems, replaceText, squiggles } from './editor.js';
+import { hoverOver } from './hover.js';
 import { notification } from './notification.js';
+import { command } from './quick-input.js';
 import { inWorkbench } from './session.js';
+import { webview } from './webview.js';
 
 const patient = { timeout: 30_000 };
 
@@ -28,7 +31,7 @@ describe.each(['node', 'browser'] as const)('a folder on no disk (%s)', (host) =
     const { page } = session;
     // The pattern and the sheet stand in the shop's file.
     expect(await hoverOver(page, 'butt shelf', 'butt')).toContain('48, 158, 248, 398, 478');
-    expect(await problems(page)).toBe('No Problems');
+    await expect.poll(() => problems(page), patient).toBe('No Problems');
     await replaceText(page, 'rear set back 16 from', 'rear set back 15 from');
     await expect.poll(() => squiggles(page), patient).toBeGreaterThan(0);
     await session.shot('virtual-folder');

@@ -1,7 +1,6 @@
-import { execFileSync, spawn } from 'node:child_process';
+import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
-import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -79,42 +78,42 @@ export async function startWorkbench(
     });
   }
 
-  const port = await freePort();
-  const address = ['--host', '127.0.0.1', '--port', String(port), '--without-connection-token'];
+  // A port that the server chooses itself is nobody else's.
+  const address = ['--host', '127.0.0.1', '--port', '0', '--without-connection-token'];
   const server = spawn(process.execPath, [...common, ...address, '--telemetry-level', 'off'], { env });
   let output = '';
   for (const stream of [server.stdout, server.stderr]) stream.on('data', (data) => (output += String(data)));
+  const ended = once(server, 'exit').catch(() => undefined);
   const stopServer = async () => {
-    if (server.exitCode === null && server.kill('SIGTERM')) await once(server, 'exit');
-    rmSync(home, { recursive: true, force: true });
+    server.kill('SIGTERM');
+    await ended;
+    // What the server had started may write a little longer.
+    rmSync(home, { recursive: true, force: true, maxRetries: 20, retryDelay: 200 });
   };
 
-  let browser: Browser | undefined;
+  let port: number;
+  let browser: Browser;
   try {
-    await answers(`http://127.0.0.1:${port}/version`);
+    port = await listening(server, () => output);
     browser = await launchBrowser();
   } catch (error) {
     await stopServer();
     throw new Error(`the workbench did not start:\n${output}`, { cause: error });
   }
-  const chromiumProcess = browser;
   return {
     open: (folder, file) =>
-      openFile(
-        chromiumProcess,
-        port,
-        folder,
-        file,
-        host === 'browser' ? [join(root, '.cache/package'), ...others] : [],
-      ),
+      openFile(browser, port, folder, file, host === 'browser' ? [join(root, '.cache/package'), ...others] : []),
     async shot(page, name) {
       mkdirSync(shots, { recursive: true });
       await page.screenshot({ path: join(shots, `${name}.png`) });
     },
     log: () => output,
     async close() {
-      await chromiumProcess.close();
-      await stopServer();
+      try {
+        await browser.close();
+      } finally {
+        await stopServer();
+      }
     },
   };
 }
@@ -160,23 +159,15 @@ function packagedExtension(): string {
   return join(cache, name);
 }
 
-async function freePort(): Promise<number> {
-  const probe = createServer().listen(0, '127.0.0.1');
-  await once(probe, 'listening');
-  const address = probe.address();
-  probe.close();
-  if (address === null || typeof address === 'string') throw new Error('no free port');
-  return address.port;
-}
-
-async function answers(url: string): Promise<void> {
-  for (let attempt = 0; attempt < 200; attempt++) {
-    const ok = await fetch(url).then(
-      (response) => response.ok,
-      () => false,
-    );
-    if (ok) return;
-    await new Promise((resolve) => setTimeout(resolve, 200));
-  }
-  throw new Error(`no answer from ${url}`);
+/** The port at which the server says that it listens; fails when it ends instead. */
+function listening(server: ChildProcess, said: () => string): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const look = () => {
+      const port = /listening on (\d+)/.exec(said())?.[1];
+      if (port !== undefined) resolve(Number(port));
+    };
+    server.stdout?.on('data', look);
+    server.once('error', reject);
+    server.once('exit', (code) => reject(new Error(`the server ended with ${code}`)));
+  });
 }
