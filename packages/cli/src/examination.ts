@@ -1,4 +1,4 @@
-import type { FitResult, Units } from '@dryfit/engine';
+import type { FitResult, Shop, Units, WorkOrder } from '@dryfit/engine';
 import type { Found, Item, Locate } from '@dryfit/output';
 
 /** What a set of files says, as every command needs it. */
@@ -13,9 +13,13 @@ export interface Examination {
   /** Units the first file is written in. */
   readonly units: Units;
   readonly locate: Locate;
+  /** What the workshop of the first file keeps. */
+  readonly shop: () => Shop | undefined;
 }
 
 export interface MadeJob {
   readonly name: string;
   readonly items: readonly Item[];
+  /** What is milled before what. */
+  readonly orders: readonly WorkOrder[];
 }

@@ -3,6 +3,7 @@ import {
   createJoineryServices,
   type ExamineOptions,
   examineFiles as examineDocuments,
+  shopOfFile,
   textOfFile,
   troublesOf,
 } from '@dryfit/language';
@@ -71,9 +72,17 @@ export async function examineFiles(
       found: examined.flatMap(({ findings }) => findings.map((finding) => ({ finding, cabinets: [] }))),
       cabinets: examined.flatMap(({ cabinets }) => cabinets),
       jobs: examined.flatMap(({ jobs }) =>
-        jobs.map(({ name, lines }) => ({ name, items: lines.map(({ count, result }) => ({ count, result })) })),
+        jobs.map(({ name, lines, orders }) => ({
+          name,
+          items: lines.map(({ count, result }) => ({ count, result })),
+          orders,
+        })),
       ),
       units: examined[0]?.units ?? 'mm',
+      shop: () => {
+        const [first] = readable;
+        return first === undefined ? undefined : shopOfFile(URI.file(first), services);
+      },
       locate: (source) => linesOf(source.uri)?.quote(source, fileName(source.uri, io.cwd)),
     },
   };

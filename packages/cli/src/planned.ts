@@ -1,4 +1,4 @@
-import { planWork } from '@dryfit/engine';
+import { planWork, sequenceSetups } from '@dryfit/engine';
 import type { PlannedJob } from '@dryfit/output';
 import type { Examination, MadeJob } from './examination.js';
 import { Misuse } from './io.js';
@@ -27,7 +27,7 @@ export async function planned(
     name: job.name,
     title: [`job ${job.name}`],
     items: job.items,
-    plan: await planWork(job.items, seconds * 1000),
+    plan: await planWork(job.items, seconds * 1000, sequenceSetups, job.orders),
     errors: counts.errors,
   };
 }

@@ -5,6 +5,7 @@ import { checkOffers } from './checks.js';
 import { connectorOffers, machineOffers } from './connectors.js';
 import { factRank } from './facts.js';
 import { importOffers } from './imports.js';
+import { orderedCabinetOffers, orderedPartOffers } from './job-orders.js';
 import { argumentOffers, cabinetOffers, parameterOffers } from './names.js';
 import { type Feature, type Offer, RANK } from './offer.js';
 import { saidAlready } from './once.js';
@@ -60,11 +61,11 @@ function offersOf(feature: Feature, situation: Situation, lengths: Lengths): rea
 function namesOf({ type, rule }: Extract<Feature, { kind: 'name' }>, situation: Situation, lengths: Lengths): Offer[] {
   switch (type) {
     case 'Part':
-      return partOffers(situation);
+      return situation.entry?.$type === 'Job' ? orderedPartOffers(situation) : partOffers(situation);
     case 'Parameter':
       return rule === 'Argument' ? argumentOffers(situation) : parameterOffers(situation);
     case 'Cabinet':
-      return cabinetOffers(situation);
+      return rule === 'PartsOf' ? orderedCabinetOffers(situation) : cabinetOffers(situation);
     case 'Connector':
       return connectorOffers(situation, lengths);
     case 'Pattern':

@@ -3,12 +3,13 @@ import { wordLine } from '../hover/words.js';
 import { unitOf } from '../interpret/units.js';
 import { CABINET_STATEMENTS } from './cabinet-statements.js';
 import { FILE_STATEMENTS } from './file-statements.js';
+import { ORDER_STATEMENTS } from './job-orders.js';
 import { type Offer, RANK } from './offer.js';
 import type { Situation } from './situation.js';
 import { hole, type Piece } from './snippet.js';
 import type { Statements } from './statement.js';
 
-const STATEMENTS: Statements = { ...CABINET_STATEMENTS, ...FILE_STATEMENTS };
+const STATEMENTS: Statements = { ...CABINET_STATEMENTS, ...FILE_STATEMENTS, ...ORDER_STATEMENTS };
 
 /** The statements that begin with a word, whole, with what there is to name in them. */
 export function statementOffers(word: string, rule: string, situation: Situation): Offer[] {

@@ -127,7 +127,10 @@ const MEANINGS: Readonly<Record<string, string>> = {
   most: 'No more than this: the fewest equal steps that keep to it.',
 
   // Jobs
-  job: 'What is to be made: how many of which cabinets, with which values.',
+  job: 'What is to be made: how many of which cabinets, with which values, and what is milled before what.',
+  late: 'Parts that come late: everything that is milled into other parts of the job is milled before.',
+  mill: 'What must be milled before what: the first parts are done with before the others are begun.',
+  'MillLine before': 'What is milled only then.',
 
   // Stock
   source: 'Where the figures come from.',
