@@ -1,10 +1,11 @@
-import type { Operation, Setting, SetUp } from '@dryfit/engine';
+import type { Operation, Plan, Setting, SetUp } from '@dryfit/engine';
 import type { Item } from '../batch.js';
 import { cabinetId } from '../fit-json/fit-json.js';
 import { exact, known, maybe } from '../fit-json/lengths.js';
 import { printText } from '../print/length.js';
 import { firstPieceJson } from './first-piece-json.js';
 import { heldJson, historiesJson } from './held-json.js';
+import { waitsJson } from './order.js';
 import type { PlanJson } from './schema.js';
 import type { PlannedJob } from './tables.js';
 
@@ -25,7 +26,7 @@ export function planJson({ title, items, plan, errors }: PlannedJob): PlanJson {
     millMinutes: plan.mill.toNumber(),
     cabinetByCabinet: { setUps: naive.setUps, changeMinutes: naive.change.toNumber() },
     likeTogether: { setUps: grouped.setUps, changeMinutes: grouped.change.toNumber() },
-    setUps: plan.setUps.map((setUp, i) => setUpJson(setUp, i, items)),
+    setUps: plan.setUps.map((setUp, i) => setUpJson(setUp, i, plan, items)),
     histories: historiesJson(plan, items),
   };
 }
@@ -33,7 +34,7 @@ export function planJson({ title, items, plan, errors }: PlannedJob): PlanJson {
 /** plan.json as text: two spaces a level, a line end at the end. */
 export const planJsonText = (plan: PlanJson): string => `${JSON.stringify(plan, undefined, 2)}\n`;
 
-function setUpJson(setUp: SetUp, index: number, items: readonly Item[]): SetUpJson {
+function setUpJson(setUp: SetUp, index: number, plan: Plan, items: readonly Item[]): SetUpJson {
   const { setting, operations } = setUp;
   return known<SetUpJson>({
     number: index + 1,
@@ -52,6 +53,8 @@ function setUpJson(setUp: SetUp, index: number, items: readonly Item[]): SetUpJs
     loads: setUp.loads,
     slots: setUp.slots,
     operations: operations.map((operation) => operationJson(operation, setUp, items)),
+    waits: waitsJson(setUp, plan),
+    again: setUp.again === undefined ? undefined : setUp.again + 1,
     firstPiece: firstPieceJson(setUp, items),
     beside: setUp.beside.map(({ left, right, times }) => ({
       left: operations.indexOf(left),
@@ -88,5 +91,6 @@ function operationJson(operation: Operation, setUp: SetUp, items: readonly Item[
     stop: half.stop && { end: half.stop.end, distance: exact(half.stop.at) },
     weight: weight?.toNumber(),
     held: heldJson(operation, setUp, items),
+    needs: { before: [...operation.needs.before], after: [...operation.needs.after] },
   });
 }

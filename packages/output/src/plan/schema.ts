@@ -2,6 +2,7 @@ import { type Static, Type } from '@sinclair/typebox';
 import { Exact, exactly, oneOf, Side } from '../schema-parts.js';
 import { FirstPieceSchema } from './first-piece-schema.js';
 import { HeldSchema, HistorySchema } from './held-schema.js';
+import { NeedsSchema, WaitSchema } from './order-schema.js';
 
 const MINUTES = { minimum: 0 };
 
@@ -34,6 +35,7 @@ const OperationSchema = exactly(
     stop: Type.Optional(exactly({ end: Side, distance: Exact }, 'The end that goes to the stop, and where it stands.')),
     weight: Type.Optional(Type.Number({ minimum: 0, description: 'Of one piece, kg.' })),
     held: HeldSchema,
+    needs: NeedsSchema,
   },
   'One group of slots, milled alike into pieces that are the same.',
 );
@@ -64,7 +66,11 @@ const SetUpSchema = exactly(
     millMinutes: Type.Number(MINUTES),
     loads: Type.Integer({ minimum: 0, description: 'Pieces laid down, two beside each other counting once.' }),
     slots: Type.Integer({ minimum: 0 }),
-    operations: Type.Array(OperationSchema),
+    operations: Type.Array(OperationSchema, { description: 'In their order: none before one it waits for.' }),
+    waits: Type.Array(WaitSchema),
+    again: Type.Optional(
+      Type.Integer({ minimum: 1, description: 'Number of the last set-up before that had the same setting.' }),
+    ),
     firstPiece: Type.Array(FirstPieceSchema, {
       description: 'At each fence, what to measure before the others are milled.',
     }),

@@ -6,6 +6,7 @@ import { surfaceName, surfaceOn } from '../print/surface.js';
 import { type Cell, type Column, count, lengths, type Table, text } from '../table/table.js';
 import { historyTable } from './history.js';
 import { acrossWords, alongWords, clampingWords, holdingNotes, shopOf, weightWords } from './holding.js';
+import { orderWords } from './order.js';
 import {
   CHANGE_WORDS,
   heldWords,
@@ -161,7 +162,12 @@ function setUpTable(job: PlannedJob, setUp: SetUp, index: number): Table {
     warning: warning(job),
     columns: IN_SET_UP,
     rows,
-    notes: [['Lines set: ', ...listed(setting.lines), ' from the fence.'], ...holdingNotes(job, setUp), ...pairs],
+    notes: [
+      ...orderWords(job, setUp),
+      ['Lines set: ', ...listed(setting.lines), ' from the fence.'],
+      ...holdingNotes(job, setUp),
+      ...pairs,
+    ],
     cautions: MILLING_CAUTIONS,
   };
 }
