@@ -32,8 +32,11 @@ export async function planned(
   };
 }
 
-/** The job that is meant; the only one of a file need not be named. */
-function jobOf({ jobs }: Examination, file: string, name: string | undefined): MadeJob {
+/**
+ * The job that is meant; the only one of a file need not be named.
+ * @throws Misuse if the file has no such job
+ */
+export function jobOf({ jobs }: Examination, file: string, name: string | undefined): MadeJob {
   const [first] = jobs;
   if (first === undefined)
     throw new Misuse(`there is no job in ${file}; a job says how many of which cabinet are made`);

@@ -3,6 +3,7 @@ import { USUAL_VIEW, visible } from '@dryfit/output';
 import { Command, CommanderError, Option } from 'commander';
 import { build } from './commands/build.js';
 import { check } from './commands/check.js';
+import { consumables } from './commands/consumables.js';
 import { draw } from './commands/draw.js';
 import { explain } from './commands/explain.js';
 import { format } from './commands/format.js';
@@ -79,7 +80,7 @@ Examples:
     .action(async (paths, options) => done(await check(paths, options, io)));
 
   withFindingOptions(program.command('build'))
-    .description('write the tables of every cabinet and job: parts, slots, spacers, stops, cuts, connectors')
+    .description('write the tables of every cabinet and job: parts, slots, spacers, stops, cuts, connectors, consumables')
     .argument('<file>', 'a .joinery file')
     .option('--out <folder>', 'where to write CSV, Markdown and fit.json; without it the tables are printed')
     .option('--with-errors', 'write although there are errors; every table says so')
@@ -161,6 +162,24 @@ Examples:
   dryfit plan periodicals.joinery --format json > plan.json`,
     )
     .action(async (file, job, options) => done(await plan(file, job, options, io)));
+
+  withFindingOptions(program.command('consumables'))
+    .description('say what a job uses up, and what is bought for it: connectors, bands and glue, by the packs they come in')
+    .argument('<file>', 'a .joinery file with a job')
+    .argument('[job]', 'the job, where the file has several')
+    .addOption(new Option('--format <format>', 'what to print').choices(['text', 'json']).default('text'))
+    .option('--with-errors', 'count although there are errors; the table says so')
+    .addHelpText(
+      'after',
+      `
+Packs and rolls are those that the shop writes, as in packs of 100, 1000. Of all choices that cover the need the one
+that leaves least over is taken, and of these the one with the fewest packs.${CODES}
+
+Examples:
+  dryfit consumables periodicals.joinery
+  dryfit consumables periodicals.joinery Library --format json > consumables.json`,
+    )
+    .action(async (file, job, options) => done(await consumables(file, job, options, io)));
 
   withFindingOptions(program.command('tolerance'))
     .description('say how far off joints and sizes may come, from what, and what another batch of sheets does')

@@ -16,13 +16,13 @@ export interface Sound {
 /**
  * Examines a file that something is to be made from and tells what was found. Undefined if there are errors and the
  * caller did not ask for the result all the same: nothing with errors is to be made.
- * @param made what does not happen then: "written", "drawn", "planned"
+ * @param made what does not happen then: "written", "drawn", "planned", "counted"
  */
 export async function sound(
   file: string,
   options: FindingOptions & { readonly withErrors?: boolean | undefined },
   io: Io,
-  made: 'written' | 'drawn' | 'planned',
+  made: 'written' | 'drawn' | 'planned' | 'counted',
 ): Promise<Sound | undefined> {
   const examination = await examineFile(file, options, io);
   const format = lengthFormat(options, examination.units);
@@ -34,7 +34,7 @@ export async function sound(
   io.err.write(findingsText(found, { format, locate: examination.locate, paint: paintFor(io.err, io.env) }));
   if (found.length > 0) io.err.write(`${summary(told, 1)}\n`);
   if (counts.errors === 0 || options.withErrors) return { examination, format, counts };
-  const does = { written: 'writes', drawn: 'draws', planned: 'plans' }[made];
+  const does = { written: 'writes', drawn: 'draws', planned: 'plans', counted: 'counts' }[made];
   const milder = errors > told.errors ? ', however mildly they are told' : '';
   io.err.write(
     `dryfit: nothing was ${made}, because nothing with errors is to be made${milder}; --with-errors ${does} it marked so\n`,

@@ -1,5 +1,7 @@
 export { type Batch, cabinetLabel, type Item, type TableMaker } from './batch.js';
 export { GLUING_CAUTIONS, MILLING_CAUTIONS, SAWING_CAUTIONS } from './cautions.js';
+export { consumablesJson } from './consumables/json.js';
+export type { ConsumablesJson } from './consumables/schema.js';
 export * from './drawing/index.js';
 export { type Explained, explain, explainable } from './explain/explain.js';
 export { explainedText } from './explain/text.js';
@@ -31,6 +33,7 @@ export { type Laid, layout, noteLines } from './table/layout.js';
 export { toMarkdown } from './table/markdown.js';
 export { toPlain } from './table/plain.js';
 export type { Cell, Column, Table } from './table/table.js';
+export { table as consumablesTable } from './tables/consumables.js';
 export { slotRows, table as slotTable } from './tables/slots.js';
 export { batchText } from './tolerance/batch-text.js';
 export { toleranceJson } from './tolerance/json.js';

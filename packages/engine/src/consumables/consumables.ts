@@ -7,10 +7,10 @@ import { type GlueAreas, glueAreas } from './glue.js';
 import { type Purchase, packsFor } from './packs.js';
 import { USUAL_SPARE, USUAL_SPREAD } from './usual.js';
 
-/** How much of something is needed, and what is bought. Connectors are counted; bands are in mm, glue is in grams. */
+/** How much of something is needed, and what is bought. Connectors are counted; bands are in mm, glue is in whole grams. */
 export interface Need {
   readonly needed: Rational;
-  /** What comes on top for what is spoilt; whole connectors. */
+  /** What comes on top for what is spoilt; whole connectors, whole grams. */
   readonly spare: Rational;
   /** The same in parts of what is needed, and whether the shop has written it. */
   readonly share: { readonly of: Rational; readonly written: boolean };
@@ -46,7 +46,7 @@ export interface Consumables {
 }
 
 /**
- * What the cabinets of a job use up, and what is bought for it. Spare connectors are rounded up to whole ones. A roll of band
+ * What the cabinets of a job use up, and what is bought for it. Connectors and grams of glue are rounded up to whole ones. A roll of band
  * is used up to its end: what is left of it then counts among the spare.
  * @param items cabinets that share one shop; where two give one name to different things, the first one's is taken
  */
@@ -119,5 +119,5 @@ function glueOf(made: readonly WorkItem[]): GlueNeed | undefined {
   if (area.isZero()) return undefined;
   const glue = made[0]?.result.spec.shop.glue;
   const spread = glue?.spread ?? USUAL_SPREAD;
-  return { glue, spread, areas, ...needOf(area.mul(spread).div(SQUARE_METRE), glue ?? {}, false) };
+  return { glue, spread, areas, ...needOf(area.mul(spread).div(SQUARE_METRE).ceil(), glue ?? {}, true) };
 }

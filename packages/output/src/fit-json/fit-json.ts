@@ -1,10 +1,9 @@
-import type { Finding, FitResult, LengthFormat } from '@dryfit/engine';
+import { countConnectors, type Finding, type FitResult, type LengthFormat } from '@dryfit/engine';
 import { type Batch, cabinetLabel, type Item } from '../batch.js';
 import { type Found, findingJson, gatherFindings } from '../findings/found.js';
 import { type Locate, placeOf } from '../place.js';
 import { printText } from '../print/length.js';
 import { byPart, byText } from '../print/order.js';
-import { needed } from '../tables/connectors.js';
 import { jointJson } from './joint.js';
 import { exact, known } from './lengths.js';
 import { partJson } from './part.js';
@@ -69,7 +68,11 @@ function cabinetJson(item: Item, locate: Locate, format: LengthFormat): CabinetJ
     outside: outside && { width: exact(outside.x), depth: exact(outside.y), height: exact(outside.z) },
     parts: parts.map((part) => partJson(result, part, firstOf.get(part.same) ?? part.id, locate)),
     joints: [...fit.joints].sort((a, b) => byText(a.id, b.id)).map((joint) => jointJson(joint, locate)),
-    connectors: needed(item).map(({ connector, each }) => ({ connector: connector.name, each, needed: each * count })),
+    connectors: countConnectors(item.result.fit).map(({ connector, count: each }) => ({
+      connector: connector.name,
+      each,
+      needed: each * count,
+    })),
     allowed: findingsOf(result.silenced, result, locate, format),
   });
 }

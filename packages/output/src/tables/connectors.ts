@@ -1,5 +1,6 @@
-import { type Connector, say } from '@dryfit/engine';
+import { type Connector, countConnectors } from '@dryfit/engine';
 import { type Batch, cabinetCell, type Item, sortedItems, type TableMaker, titleOf, warningOf } from '../batch.js';
+import { connectorSize } from '../consumables/lines.js';
 import { byText } from '../print/order.js';
 import { type Cell, count, EMPTY, type Table, text } from '../table/table.js';
 
@@ -8,7 +9,9 @@ export const table: TableMaker = { name: 'connectors', rank: 6, make };
 
 function make(batch: Batch): Table {
   const items = sortedItems(batch);
-  const rows = items.flatMap((item) => needed(item).map(({ connector, each }) => row(batch, item, connector, each)));
+  const rows = items.flatMap((item) =>
+    counted(item).map(({ connector, count: each }) => row(batch, item, connector, each)),
+  );
   return {
     name: 'connectors',
     title: titleOf('Connectors', batch),
@@ -23,10 +26,12 @@ function make(batch: Batch): Table {
       { heading: 'Needed', kind: 'count' },
     ],
     rows: items.length > 1 ? [...rows, ...totals(items)] : rows,
-    notes: [['Counted exactly: add what is spoilt or kept in stock.']],
+    notes: [['Counted exactly. What is bought, with what is spoilt, is in the table of consumables.']],
     cautions: [],
   };
 }
+
+const counted = ({ result }: Item) => countConnectors(result.fit);
 
 function row(batch: Batch, item: Item, connector: Connector, each: number): Cell[] {
   return [cabinetCell(batch, item), ...describe(connector), count(each), count(item.count), count(each * item.count)];
@@ -35,7 +40,7 @@ function row(batch: Batch, item: Item, connector: Connector, each: number): Cell
 function totals(items: readonly Item[]): Cell[][] {
   const sums = new Map<string, { connector: Connector; n: number }>();
   for (const item of items) {
-    for (const { connector, each } of needed(item)) {
+    for (const { connector, count: each } of counted(item)) {
       const n = (sums.get(connector.name)?.n ?? 0) + each * item.count;
       sums.set(connector.name, { connector, n });
     }
@@ -46,18 +51,5 @@ function totals(items: readonly Item[]): Cell[][] {
 }
 
 function describe(connector: Connector): Cell[] {
-  const { along, across, thickness } = connector;
-  const size = connector.shape === 'dowel' ? say`${along} dia x ${across}` : say`${along} x ${across} x ${thickness}`;
-  return [text(connector.name), text(connector.shape), text(size)];
-}
-
-/** Connectors of one cabinet: one for every slot of the entering half of a joint. */
-export function needed({ result }: Pick<Item, 'result'>): { readonly connector: Connector; readonly each: number }[] {
-  const counts = new Map<string, { connector: Connector; each: number }>();
-  for (const { connector, halves } of result.fit.joints) {
-    const slots = halves[0]?.slots.length ?? 0;
-    if (connector === undefined || slots === 0) continue;
-    counts.set(connector.name, { connector, each: (counts.get(connector.name)?.each ?? 0) + slots });
-  }
-  return [...counts.values()].sort((a, b) => byText(a.connector.name, b.connector.name));
+  return [text(connector.name), text(connector.shape), text(connectorSize(connector))];
 }

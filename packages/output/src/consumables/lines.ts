@@ -1,0 +1,81 @@
+import {
+  type BandNeed,
+  type Connector,
+  type ConnectorNeed,
+  type Consumables,
+  type GlueNeed,
+  type Need,
+  type Purchase,
+  Rational,
+  say,
+  type Text,
+} from '@dryfit/engine';
+
+/** One thing that is used up, in words. Lengths of bands are lengths; pieces and masses are words. */
+export interface ConsumableLine {
+  readonly what: 'connector' | 'band' | 'glue';
+  readonly name: string;
+  /** "biscuit 56 x 23 x 4", "1 thick, 8 pieces"; empty for a glue. */
+  readonly size: Text;
+  readonly needed: Text;
+  /** "8 (5 %)". */
+  readonly spare: Text;
+  readonly inAll: Text;
+  /** "2 packs of 100"; empty where the shop does not say how it is sold. */
+  readonly buy: Text;
+  readonly over: Text;
+}
+
+/** What a job uses up, line by line: the one place that tables, the command line and the cover of a job's sheets have it from. */
+export function consumableLines({ bands, connectors, glue }: Consumables): readonly ConsumableLine[] {
+  return [...connectors.map(ofConnector), ...bands.map(ofBand), ...(glue ? [ofGlue(glue)] : [])];
+}
+
+/** Whole pieces; a length; a mass, upward or what is over downward. */
+type Amount = (amount: Rational, over?: boolean) => Text;
+
+function ofConnector(need: ConnectorNeed): ConsumableLine {
+  const { connector } = need;
+  const size: Text = [`${connector.shape} `, ...connectorSize(connector)];
+  return { what: 'connector', name: connector.name, size, ...amounts(need, (n) => [n.toString()], 'pack') };
+}
+
+function ofBand(need: BandNeed): ConsumableLine {
+  const { band, pieces } = need;
+  const size = say`${band.thickness.value} thick, ${pieces === 1 ? '1 piece' : `${pieces} pieces`}`;
+  return { what: 'band', name: band.name, size, ...amounts(need, (length) => [length], 'roll') };
+}
+
+function ofGlue(need: GlueNeed): ConsumableLine {
+  const imperial = need.glue?.packs?.some(({ text }) => /oz|lb/.test(text)) ?? false;
+  const mass: Amount = (grams, over) => [imperial ? ounces(grams, over) : `${whole(grams, over)} g`];
+  return { what: 'glue', name: need.glue?.name ?? 'glue', size: [], ...amounts(need, mass, 'pack') };
+}
+
+function amounts({ buy, inAll, needed, share, spare }: Need, amount: Amount, pack: string) {
+  return {
+    needed: amount(needed),
+    spare: [...amount(spare), ` (${percent(share.of)} %)`],
+    inAll: amount(inAll),
+    buy: buy ? [purchaseWords(buy, pack)] : [],
+    over: buy ? amount(buy.over, true) : [],
+  };
+}
+
+/** "56 x 23 x 4", "8 dia x 30". */
+export function connectorSize({ across, along, shape, thickness }: Connector): Text {
+  return shape === 'dowel' ? say`${along} dia x ${across}` : say`${along} x ${across} x ${thickness}`;
+}
+
+/** "2 packs of 1000, 1 pack of 100". */
+function purchaseWords({ packs }: Purchase, word: string): string {
+  return packs.map(({ count, pack }) => `${count} ${word}${count === 1 ? '' : 's'} of ${pack.text}`).join(', ');
+}
+
+const whole = (amount: Rational, over = false): string => (over ? amount.floor() : amount.ceil()).toString();
+
+/** An ounce, the sixteenth of a pound of 453.592 37 g, to a tenth. */
+const TENTH_OUNCE = Rational.of(45359237, 16_000_000);
+const ounces = (grams: Rational, over?: boolean): string => `${Number(whole(grams.div(TENTH_OUNCE), over)) / 10} oz`;
+
+export const percent = (share: Rational): string => String(Number((share.toNumber() * 100).toFixed(2)));
