@@ -32,15 +32,15 @@ const commandLine = {
 
 /** What the shipped command line loads only when it plans or prints; it lies beside it and holds all that it needs. */
 const later = join(extension, 'dist/later');
-const fromLater = {
+const foundIn = (folder) => ({
   name: 'from-later',
   setup(shippedBuild) {
     shippedBuild.onResolve({ filter: /^(highs|pdfkit)$/ }, ({ path }) => ({
-      path: `./later/${path}.mjs`,
+      path: `${folder}/${path}.mjs`,
       external: true,
     }));
   },
-};
+});
 const pdf = `import PDFDocument, { registerStdFonts } from 'pdfkit';
 import Helvetica from 'pdfkit/standard-fonts/Helvetica';
 import HelveticaBold from 'pdfkit/standard-fonts/HelveticaBold';
@@ -50,11 +50,28 @@ rmSync(later, { recursive: true, force: true });
 mkdirSync(later, { recursive: true });
 for (const file of ['highs.mjs', 'highs.wasm'])
   copyFileSync(join(root, 'node_modules/highs/build', file), join(later, file));
+const ownLater = join(root, 'packages/cli/dist/later');
+/** Puts set-ups in order beside a server, in Node and in a browser alike. */
+const thread = {
+  ...shared,
+  format: 'esm',
+  target: 'es2022',
+  platform: 'neutral',
+  mainFields: ['module', 'main'],
+  sourcemap: false,
+  external: ['node:worker_threads', 'highs'],
+  entryPoints: [join(server, 'main-thread.ts')],
+};
 const solver = { inputs: { 'node_modules/highs/build/highs.mjs': {} } };
 
 const [, ...shipped] = await Promise.all([
   build({ ...commandLine, outfile: join(root, 'packages/cli/dist/dryfit.js'), minify: false }),
-  build({ ...commandLine, outfile: join(extension, 'dist/command-line.mjs'), external: [], plugins: [fromLater] }),
+  build({
+    ...commandLine,
+    outfile: join(extension, 'dist/command-line.mjs'),
+    external: [],
+    plugins: [foundIn('./later')],
+  }),
   build({
     ...browser,
     format: 'esm',
@@ -63,6 +80,13 @@ const [, ...shipped] = await Promise.all([
     stdin: { contents: pdf, resolveDir: join(root, 'packages/cli') },
     outfile: join(later, 'pdfkit.mjs'),
   }),
+  build({
+    ...thread,
+    outfile: join(later, 'sequence.mjs'),
+    external: ['node:worker_threads'],
+    plugins: [foundIn('.')],
+  }),
+  build({ ...thread, outfile: join(ownLater, 'sequence.mjs') }),
   build({
     ...node,
     entryPoints: [join(extension, 'src/main-desktop.ts')],

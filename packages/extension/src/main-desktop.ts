@@ -16,7 +16,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
       run: { module, transport: TransportKind.ipc },
       debug: { module, transport: TransportKind.ipc, options: { execArgv: ['--nolazy', '--inspect=6011'] } },
     },
-    clientOptions,
+    clientOptions(),
   );
   await start(context, client, ownCommandLine(context.asAbsolutePath('dist/command-line.mjs')));
 }

@@ -17,7 +17,8 @@ export async function activate(context: ExtensionContext): Promise<void> {
     return { reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) };
   };
   context.subscriptions.push({ dispose: () => worker?.terminate() });
-  client = new LanguageClient(clientId, 'Dryfit', serve, clientOptions);
+  const later = `${Uri.joinPath(context.extensionUri, 'dist/later').toString(true)}/`;
+  client = new LanguageClient(clientId, 'Dryfit', serve, clientOptions(later));
   await start(context, client);
 }
 

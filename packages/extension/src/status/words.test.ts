@@ -9,6 +9,7 @@ const state = (change: Partial<FitState>): FitState => ({
   warnings: 0,
   units: 'mm',
   cabinets: ['Rack'],
+  jobs: [],
   ...change,
 });
 const worked = { joinery: true, thickness: 'measured' } as const;

@@ -122,6 +122,16 @@ export interface PlanRows {
   readonly cautions: readonly string[];
   /** In the order they are set up. */
   readonly setUps: readonly PlannedSetUp[];
+  /** What else the plan tells, such as how each part goes through its set-ups. */
+  readonly more: readonly PlanTable[];
+}
+
+/** A table of the plan as the command line prints it. */
+export interface PlanTable {
+  readonly title: string;
+  readonly columns: readonly { readonly heading: string; readonly right: boolean }[];
+  readonly rows: readonly (readonly string[])[];
+  readonly notes: readonly string[];
 }
 
 export interface PlannedSetUp {
