@@ -11,6 +11,7 @@ import { glueUp } from './commands/glue-up.js';
 import { patterns } from './commands/patterns.js';
 import { plan } from './commands/plan.js';
 import { sheets } from './commands/sheets.js';
+import { strip } from './commands/strip.js';
 import { tolerance } from './commands/tolerance.js';
 import { type Io, MISUSE, Misuse } from './io.js';
 import { whole, withFindingOptions, within } from './options.js';
@@ -262,6 +263,28 @@ Examples:
   dryfit sheets railbase.joinery Order --out tables --paper Letter --units in`,
     )
     .action(async (file, job, options) => done(await sheets(file, job, options, io)));
+
+  withFindingOptions(program.command('strip'))
+    .description('write patterns of lines in their true size, to be laid along the bed of the jig')
+    .argument('<file>', 'a .joinery file with patterns, or one that imports such')
+    .argument('[pattern]', 'the pattern; all with fixed lines unless said')
+    .requiredOption('--out <folder>', 'where to write the strips, each as HTML and PDF')
+    .option('--length <length>', 'of the part, for patterns that are spread over it; in the units of the file')
+    .addOption(new Option('--paper <size>', 'what they are printed on').choices(['A4', 'Letter']).default('A4'))
+    .option('--with-errors', 'write although there are errors; every page says so')
+    .addHelpText(
+      'after',
+      `
+Print at actual size, and hold a rule to the line on each page that says how long it is. A strip has a row for either
+fence and is as long as the bed; without a bed each hand has a strip of its own. Lines of the two hands that nearly
+coincide are told.${CODES}
+
+Examples:
+  dryfit strip shop.joinery --out tables
+  dryfit strip shop.joinery deep5 --out tables --paper Letter
+  dryfit strip shop.joinery high4 --length 564 --out tables`,
+    )
+    .action(async (file, pattern, options) => done(await strip(file, pattern, options, io)));
 
   program
     .command('format')

@@ -34,7 +34,7 @@ export { sheetsHtml } from './sheet/html.js';
 export { labelCode, labelPages } from './sheet/label-pages.js';
 export { type Mark, PAPERS, type Page, type Paper } from './sheet/page.js';
 export { sheetPages } from './sheet/sheets.js';
-export { stripPages, stripTitle } from './sheet/strip-pages.js';
+export { mistaken, stripPages, stripTitle } from './sheet/strip-pages.js';
 export { toCsv } from './table/csv.js';
 export { type Laid, layout, noteLines } from './table/layout.js';
 export { toMarkdown } from './table/markdown.js';

@@ -16,5 +16,12 @@ export const SHEETS = 'sheets';
 /** Whether a file below --out is `sheets`'. */
 export const isSheet = (path: string): boolean => path.split('/').at(-2) === SHEETS;
 
+/** Folder of the line strips, which belong to a workshop and not to a cabinet or a job. */
+export const STRIPS = 'line-strips';
+
+/** Whether a file below --out is `strip`'s. */
+export const isStrip = (path: string): boolean => path.split('/').at(-2) === STRIPS;
+
 /** Whether a file below --out is `build`'s: what no other command makes. */
-export const isTable = (path: string): boolean => !isDrawing(path) && !isGlueUp(path) && !isSheet(path);
+export const isTable = (path: string): boolean =>
+  !isDrawing(path) && !isGlueUp(path) && !isSheet(path) && !isStrip(path);

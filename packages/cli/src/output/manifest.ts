@@ -30,8 +30,12 @@ export function manifestText(manifest: Manifest): string {
   return `${JSON.stringify({ format: 'dryfit-build', version: 1, sources }, undefined, 2)}\n`;
 }
 
-/** True for a path a build could have written: a folder, and a table or the folder of drawings below; nothing that climbs. */
+/**
+ * True for a path that a command could have written: a folder, and in it a table, a strip or a folder of drawings, sheets or
+ * a glue-up; nothing that climbs.
+ */
 function isOurs(path: unknown): path is string {
-  const known = /^[^./\\:][^/\\:]*\/([a-z]+\.(csv|md|json)|drawings\/[^./\\:][^/\\:]*\.svg)$/;
+  const known =
+    /^[^./\\:][^/\\:]*\/([a-z]+\.(csv|md|json)|[^./\\:][^/\\:]*\.(html|pdf)|(drawings|sheets|glue-up)\/[^./\\:][^/\\:]*\.(svg|md|html|pdf))$/;
   return typeof path === 'string' && known.test(path);
 }
