@@ -29,15 +29,14 @@ const LABELS: Readonly<Record<ConsumableLine['what'], string>> = {
   glue: 'Glue',
 };
 
-/** "2 packs of 100 biscuit20", and what they are for; the number alone where the shop does not say how they are sold. */
+/** "2 packs of 100: biscuit20", and what they are for; the amount alone where the shop does not say how it is sold. */
 function usedUp({ buy, inAll, name, needed, over, size, spare, what }: ConsumableLine): Entry {
-  const kind: Text = size.length > 0 ? [' (', ...size, ')'] : [];
-  const words: Text = buy.length > 0 ? [name, ...kind, ': ', ...buy] : [name, ...kind, ': ', ...inAll];
+  const kind: Text = size.length > 0 ? [...size, '; '] : [];
   const left: Text = buy.length > 0 ? ['; ', ...over, ' left over'] : [];
   return {
     label: LABELS[what],
-    words,
-    under: [...needed, ' needed, ', ...spare, ' to spare: ', ...inAll, ...left],
+    words: [...(buy.length > 0 ? buy : inAll), `: ${name}`],
+    under: [...kind, ...needed, ' needed, ', ...spare, ' to spare: ', ...inAll, ' in all', ...left],
   };
 }
 
