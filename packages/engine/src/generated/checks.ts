@@ -23,6 +23,7 @@ import { grooveShows } from '../checks/groove-shows.js';
 import { handed } from '../checks/handed.js';
 import { jointBottomsOut } from '../checks/joint-bottoms-out.js';
 import { jointCanRotate } from '../checks/joint-can-rotate.js';
+import { linesMistaken } from '../checks/lines-mistaken.js';
 import { loadNotReckoned } from '../checks/load-not-reckoned.js';
 import { lookAlike } from '../checks/look-alike.js';
 import { mitreNoRoom } from '../checks/mitre-no-room.js';
@@ -86,6 +87,7 @@ export const checks: readonly Check[] = [
   handed,
   jointBottomsOut,
   jointCanRotate,
+  linesMistaken,
   loadNotReckoned,
   lookAlike,
   mitreNoRoom,

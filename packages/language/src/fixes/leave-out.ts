@@ -10,7 +10,15 @@ import { fittedOf } from './support/lines.js';
 /** Leaves a line of a joint's layout out, in this joint only. */
 export const leaveOut: Fix = {
   name: 'leave-out',
-  codes: ['slot-near-edge', 'fence-out-of-reach', 'slots-collide', 'spacer-alias', 'pair-too-short', 'handed'],
+  codes: [
+    'slot-near-edge',
+    'fence-out-of-reach',
+    'slots-collide',
+    'spacer-alias',
+    'pair-too-short',
+    'handed',
+    'lines-mistaken',
+  ],
   mayFollow: UNUSED,
   most: 1,
   *offer(about): Iterable<Cure> {

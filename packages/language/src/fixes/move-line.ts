@@ -15,7 +15,15 @@ interface Move {
 /** Moves a line of a joint: in the lines the joint writes, or by giving it lines of its own instead of a pattern's. */
 export const moveLine: Fix = {
   name: 'move-line',
-  codes: ['slot-near-edge', 'spacer-alias', 'fence-out-of-reach', 'slots-collide', 'pair-too-short', 'handed'],
+  codes: [
+    'slot-near-edge',
+    'spacer-alias',
+    'fence-out-of-reach',
+    'slots-collide',
+    'pair-too-short',
+    'handed',
+    'lines-mistaken',
+  ],
   mayFollow: UNUSED,
   most: 1,
   *offer(about): Iterable<Cure> {

@@ -21,6 +21,7 @@ export const MILLING = [
   'flush-not-reference',
   'wrong-face-hides',
   'handed',
+  'lines-mistaken',
 ] as const;
 
 /** Checks of parts by their sizes. */

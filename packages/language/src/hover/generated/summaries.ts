@@ -35,6 +35,7 @@ export const summaries: Readonly<Record<string, string>> = {
   "joint-bottoms-out": "The two halves of a joint together are not as deep as the connector is long across it, so the joint stays open.",
   "joint-can-rotate": "A joint hangs on one connector, and nothing else keeps the part from turning about it.",
   "layer-cycle": "A material is, in the end, a layer of itself.",
+  "lines-mistaken": "A line from the left fence and one from the right fence lie so near to each other on the bed that one is taken for the other.",
   "load-not-reckoned": "A load is written for a part, and how much the part sags cannot be told.",
   "look-alike": "Two pieces of one material differ in size by so little that they are taken for one another.",
   "missing-import": "An import names a file that cannot be read.",

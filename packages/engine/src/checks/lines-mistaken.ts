@@ -1,0 +1,69 @@
+import type { FittedJoint, Slot } from '../fit/fit.js';
+import { say } from '../fit/text.js';
+import { type NearMarks, nearMarks, READ_APART } from '../work/strip.js';
+import type { Check, CheckContext } from './check.js';
+
+/** A line from the left fence and one from the right fence lie so near to each other on the bed that one is taken for the other. */
+export const linesMistaken: Check = {
+  code: 'lines-mistaken',
+  severity: 'warning',
+  *run(context) {
+    const { jig, limits } = context.spec.shop;
+    const bed = jig?.bed;
+    if (!bed || !jig.fences.includes('left') || !jig.fences.includes('right')) return;
+    for (const { joint, left, right } of strips(context)) {
+      const told = new Set<string>();
+      for (const { apart, ...lines } of nearMarks(distances(left), distances(right), bed, limits.step)) {
+        const { low, high } = inOrder(lines);
+        if (told.has(`${low} ${high}`)) continue;
+        told.add(`${low} ${high}`);
+        const used = [...left, ...right].filter(({ fromZero }) => fromZero.equals(low) || fromZero.equals(high));
+        const pattern = joint.pattern === undefined ? undefined : context.spec.shop.patterns.get(joint.pattern);
+        yield {
+          message: say`on the bed of ${bed} the lines ${low} and ${high}, each from another fence, lie only ${apart} apart, so that one is taken for the other`,
+          cure: say`Move one of the two lines until they lie ${READ_APART} or more apart or come to one mark, or lay them along a bed of another length.`,
+          source: joint.source,
+          related: [
+            ...(pattern ? [{ message: say`the pattern ${pattern.name}`, source: pattern.source }] : []),
+            { message: say`the bed of ${jig.name}`, source: jig.source },
+          ],
+          about: {
+            parts: [...new Set(used.map(({ part }) => part))],
+            joint: joint.id,
+            slots: used.map(({ id }) => id),
+            statement: joint.statement,
+          },
+          data: { lines: [low.toString(), high.toString()], apart: apart.toString() },
+        };
+      }
+    }
+  },
+};
+
+/** Slots that are milled along one strip of lines, by the fence their piece lies at; the joint is the first of them. */
+interface AlongStrip {
+  readonly joint: FittedJoint;
+  readonly left: Slot[];
+  readonly right: Slot[];
+}
+
+/** A pattern has one strip for all joints it serves; lines that a joint writes itself are marked for its statement. */
+function strips({ fit }: CheckContext): readonly AlongStrip[] {
+  const found = new Map<string, AlongStrip>();
+  for (const joint of fit.joints)
+    for (const half of joint.halves) {
+      // Slots along a cant are marked out on the piece, and lie at no fence.
+      if (half.turn || half.slots.length === 0) continue;
+      const key = joint.pattern === undefined ? `statement ${joint.statement}` : `pattern ${joint.pattern}`;
+      const strip = found.get(key) ?? { joint, left: [], right: [] };
+      strip[half.hand].push(...half.slots);
+      found.set(key, strip);
+    }
+  return [...found.values()];
+}
+
+const distances = (slots: readonly Slot[]) =>
+  [...new Map(slots.map(({ fromZero }) => [String(fromZero), fromZero])).values()].sort((a, b) => a.compare(b));
+
+const inOrder = ({ left, right }: Pick<NearMarks, 'left' | 'right'>) =>
+  left.le(right) ? { low: left, high: right } : { low: right, high: left };
