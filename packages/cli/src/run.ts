@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { USUAL_VIEW, visible } from '@dryfit/output';
 import { Command, CommanderError, Option } from 'commander';
 import { build } from './commands/build.js';
+import { calibrate } from './commands/calibrate.js';
 import { check } from './commands/check.js';
 import { consumables } from './commands/consumables.js';
 import { draw } from './commands/draw.js';
@@ -81,7 +82,9 @@ Examples:
     .action(async (paths, options) => done(await check(paths, options, io)));
 
   withFindingOptions(program.command('build'))
-    .description('write the tables of every cabinet and job: parts, slots, spacers, stops, cuts, connectors, consumables')
+    .description(
+      'write the tables of every cabinet and job: parts, slots, spacers, stops, cuts, connectors, consumables',
+    )
     .argument('<file>', 'a .joinery file')
     .option('--out <folder>', 'where to write CSV, Markdown and fit.json; without it the tables are printed')
     .option('--with-errors', 'write although there are errors; every table says so')
@@ -165,7 +168,9 @@ Examples:
     .action(async (file, job, options) => done(await plan(file, job, options, io)));
 
   withFindingOptions(program.command('consumables'))
-    .description('say what a job uses up, and what is bought for it: connectors, bands and glue, by the packs they come in')
+    .description(
+      'say what a job uses up, and what is bought for it: connectors, bands and glue, by the packs they come in',
+    )
     .argument('<file>', 'a .joinery file with a job')
     .argument('[job]', 'the job, where the file has several')
     .addOption(new Option('--format <format>', 'what to print').choices(['text', 'json']).default('text'))
@@ -285,6 +290,38 @@ Examples:
   dryfit strip shop.joinery high4 --length 564 --out tables`,
     )
     .action(async (file, pattern, options) => done(await strip(file, pattern, options, io)));
+
+  withFindingOptions(program.command('calibrate'))
+    .description('say how to mill a test joint, and what one tells of the machine: its base to centre, and its depth')
+    .argument('<file>', 'a .joinery file with the machine, or one that imports it')
+    .argument('<machine>', 'the machine')
+    .option('--scrap <length>', 'thickness of the test pieces, as measured')
+    .option('--reference-proud <length>', 'step of the test joint, where the REFERENCE face stands proud; 0 if flush')
+    .option('--plain-proud <length>', 'step of the test joint, where the PLAIN face stands proud')
+    .option('--nearer <length>', 'from the REFERENCE face of one piece to the nearer wall of its slot')
+    .option('--farther <length>', 'from there to the farther wall')
+    .option('--gap <length>', 'opening of the test joint, pressed home; 0 if it closes')
+    .option('--depth <length>', 'of a slot in an edge, as measured')
+    .option('--connector <name>', 'whose depth was set, where the machine cuts for several')
+    .option('--across <length>', 'what the connector measures across the joint; as written unless said')
+    .option('--set <length>', 'what the base was set to, where it can be set')
+    .option('--within <length>', 'how far each measured figure may be off; 0.05 mm unless said')
+    .addOption(new Option('--format <format>', 'what to print').choices(['text', 'json']).default('text'))
+    .addHelpText(
+      'after',
+      `
+Without a measured figure it says how to mill and to measure the test joint, and why one half is turned over. Plain
+numbers are in the units of the file. It changes no file: it prints what to write, and where. What is off by no more
+than measuring may be is left as it is.${CODES}
+
+Examples:
+  dryfit calibrate shop.joinery joiner
+  dryfit calibrate shop.joinery joiner --scrap 17.65 --reference-proud 1.1
+  dryfit calibrate bookcase.joinery joiner --nearer 7.4 --farther 11.4
+  dryfit calibrate shop.joinery joiner --connector biscuit20 --gap 0.4
+  dryfit calibrate shop.joinery mortiser --set 9.5 --scrap 17.7 --plain-proud 0.2`,
+    )
+    .action(async (file, machine, options) => done(await calibrate(file, machine, options, io)));
 
   program
     .command('format')

@@ -1,4 +1,5 @@
 import type { TSchema } from '@sinclair/typebox';
+import { CalibrationSchema } from './calibration/schema.js';
 import { ConsumablesSchema } from './consumables/schema.js';
 import { FindingSchema, FindingsSchema } from './findings/schema.js';
 import { FitSchema, JointSchema, PartSchema } from './fit-json/schema.js';
@@ -20,6 +21,7 @@ const COMMON = {
 
 /** The published schemas by the names of their files. */
 export const schemas = {
+  calibration: withDefinitions(CalibrationSchema),
   fit: withDefinitions(FitSchema),
   consumables: withDefinitions(ConsumablesSchema),
   findings: withDefinitions(FindingsSchema),
