@@ -40,6 +40,62 @@ describe('jobs', () => {
     expect(findings.filter(({ source }) => source.start > text.indexOf('job Library'))).toEqual([]);
   });
 
+  test('say what is milled before what', async () => {
+    const { jobs, findings } = await examined(
+      periodicals.replace(
+        '4 of',
+        'late back of Periodicals\n  mill lh, rh of Periodicals before shelf of Periodicals\n  4 of',
+      ),
+    );
+    expect(findings).toEqual([]);
+    const of = (...names: string[]) => ({ cabinet: 'Periodicals', parts: names.map((name) => ({ name })) });
+    expect(jobs[0]?.orders).toMatchObject([
+      { kind: 'late', parts: of('back') },
+      { kind: 'before', first: of('lh', 'rh'), next: of('shelf') },
+    ]);
+  });
+
+  test.each([
+    ['late lh of Periodicals\n late rh, lh of Periodicals', []],
+    ['late bak of Periodicals', ['unknown-name `bak`: there is no part called bak in Periodicals']],
+    [
+      'late back of Periodical',
+      ['unknown-name `Periodical`: there is no cabinet called Periodical in this file or in what it imports'],
+    ],
+    ['late shelf 2 of Periodicals', ['no-such-part `shelf 2`: shelf is one part and has no number 2']],
+    ['late slat 4 of Slats\n 1 of Slats', ['no-such-part `slat 4`: there is no slat 4: slat has the numbers 1 to 3']],
+    ['late slat of Slats', ['not-in-job `Slats`: Library makes no Slats, so there is nothing of it to be milled']],
+    [
+      'mill lh of Periodicals before lh, rh of Periodicals',
+      ['order-cycle `mill lh of Periodicals before lh, rh of Periodicals`: this has lh before lh, which cannot be'],
+    ],
+    [
+      'mill lh of Periodicals before top of Periodicals\n mill top of Periodicals before base of Periodicals\n mill base of Periodicals before lh of Periodicals',
+      [
+        'order-cycle `mill base of Periodicals before lh of Periodicals`: this has base before lh before top before base, which cannot be',
+      ],
+    ],
+    // Of like parts each is one: one of them may come before another.
+    ['1 of Slats mill slat 1 of Slats before slat 2, slat 3 of Slats', []],
+    [
+      '1 of Slats mill slat 1 of Slats before slat of Slats',
+      [
+        'order-cycle `mill slat 1 of Slats before slat of Slats`: this has slat 1 of Slats before slat 1 of Slats, which cannot be',
+      ],
+    ],
+  ])('orders: %s', async (lines, wanted) => {
+    const slats = 'cabinet Slats { parts slat 1 to 3 : level of birch18 }';
+    const text = `${periodicals.replace('4 of', `${lines}\n  4 of`)}\n${slats}\n`;
+    const { findings } = await examined(text);
+    const from = text.indexOf('job Library');
+    expect(
+      told(
+        findings.filter(({ source }) => source.start >= from && source.end < text.indexOf(slats)),
+        text,
+      ),
+    ).toEqual(wanted);
+  });
+
   test('numbers are in the units of the job’s file', async () => {
     const text = 'units in\nimport "periodicals.joinery"\njob Library { 1 of Periodicals(wide = 30, deep = 560 mm) }';
     const { jobs } = await examined(text, { 'periodicals.joinery': periodicals });

@@ -38,6 +38,19 @@ describe('the outline', () => {
     ]);
   });
 
+  test('of a job has what is milled before what, in its place', async () => {
+    const text = read('periodicals').replace(
+      '2 of',
+      'late back of Periodicals\n  mill lh, rh of Periodicals before top of Periodicals\n  2 of',
+    );
+    expect(drawn(await outline(text)).slice(-4)).toEqual([
+      '  JobLine 4 of Periodicals (wide = 600)',
+      '  LateLine late back (of Periodicals)',
+      '  MillLine mill lh, rh before top (of Periodicals)',
+      '  JobLine 2 of Periodicals (wide = 450, deep = 320)',
+    ]);
+  });
+
   test('has what needs no name, and like parts with their numbers', async () => {
     expect(drawn(await outline(read('shop'))).slice(-4)).toEqual([
       'Jig longbed (jig)',

@@ -18,6 +18,7 @@ describe('every statement is read', () => {
     ['units in'],
     ['import "shop.joinery"'],
     ['job Library { 4 of Desk(wide = 600)\n2 of Desk }'],
+    ['job Library { late back, kick 2 of Desk\n2 of Desk  mill lh of Desk before late, mill of Desk }'],
     ['material m { thickness 18 plus 0.7 minus 0.9  measured 17.7 +/- 0.2 }'],
     ['material m { thickness 3/4"  sheet 96" x 48"  grain along 96"  stiffness 8.5 GPa  density 680 kg/m3 }'],
     ['material m { layers a, b, c  oversize 10  source "measured" }'],
@@ -149,7 +150,12 @@ describe('what is missing is said in the trade’s words', () => {
       'expected a side (`left`, `right`, `front`, `rear`, `bottom` or `top`) after `flush`, found `}`',
     ],
     [inCabinet('butt a to b.top { connect none }'), 'expected the reason in quotes, such as "glued" after `none`'],
-    ['job Library { of Desk }', '`of` is no line of a job; one begins with how many are made, as in `2 of Bookcase`'],
+    ['job Library { late back }', 'expected `of` after `back`, found `}`'],
+    ['job Library { mill lh of Desk }', 'expected `before` after `Desk`, found `}`'],
+    [
+      'job Library { of Desk }',
+      '`of` is no line of a job; one begins with how many are made, as in `2 of Bookcase`, or with `late` or `mill`',
+    ],
     ['material m { sheet 2440 x1220 }', '`x1220` reads as a name: write `x 1220`'],
     [
       'machine m { wheel 100 }',

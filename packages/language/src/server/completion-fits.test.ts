@@ -244,6 +244,26 @@ describe('names of values', () => {
   });
 });
 
+describe('the order of a job’s work', () => {
+  const job = (typed: string) =>
+    offeredFor(periodicals, '  2 of Periodicals(wide = 450', `  ${typed}\n  2 of Periodicals(wide = 450`);
+
+  it('names parts of the cabinets that the job makes, each once', async () => {
+    expect(words(await job('late |'))).toEqual(['lh', 'rh', 'top', 'base', 'shelf', 'back']);
+    expect(words(await job('late back, |'))).toEqual(['lh', 'rh', 'top', 'base', 'shelf']);
+    expect(words(await job('mill lh of Periodicals before lh, |'))).toEqual(['rh', 'top', 'base', 'shelf', 'back']);
+    expect(words(await job('mill lh of Periodicals |'))).toEqual(['before']);
+  });
+
+  it('names the cabinets that the job makes, and begins with its words', async () => {
+    expect((await job('late back of |')).map(({ label, detail }) => [label, detail])).toEqual([
+      ['Periodicals', 'made in this job'],
+    ]);
+    const begun = labels(await job('|'));
+    expect(begun).toEqual(expect.arrayContaining(['late', 'mill', 'late … of …', 'mill … before …']));
+  });
+});
+
 describe('imports', () => {
   it('name the files near and the library, but none twice', async () => {
     const { at } = await completing();

@@ -24,7 +24,7 @@ cabinet Rack {
 }
 `;
 const JOB = `import "rack.joinery"
-job Library { 2 of Rack(wide = 450) }
+job Library { 2 of Rack(wide = 450) late shelf 2 of Rack }
 `;
 const TEXTS = { 'shop.joinery': SHOP, 'rack.joinery': RACK, 'job.joinery': JOB };
 type Path = keyof typeof TEXTS;
@@ -52,7 +52,10 @@ const all = (path: Path, from: RegExp, to: string) => TEXTS[path].replace(from, 
 
 describe('rename', () => {
   test('a part where it is declared and used, the number of one as well', async () => {
-    const after = { 'rack.joinery': all('rack.joinery', /\bshelf\b/g, 'board') };
+    const after = {
+      'rack.joinery': all('rack.joinery', /\bshelf\b/g, 'board'),
+      'job.joinery': all('job.joinery', /\bshelf\b/g, 'board'),
+    };
     expect(await renamed('rack.joinery', 'sh|elf between', 'board')).toEqual(after);
     expect(await renamed('rack.joinery', 'lh| and', 'side')).toEqual({
       'rack.joinery': all('rack.joinery', /\blh\b/g, 'side'),
@@ -114,7 +117,11 @@ describe('rename', () => {
   });
 
   test('on the number of a part is that of the part', async () => {
-    const after = { 'rack.joinery': all('rack.joinery', /\bshelf\b/g, 'board') };
+    const after = {
+      'rack.joinery': all('rack.joinery', /\bshelf\b/g, 'board'),
+      'job.joinery': all('job.joinery', /\bshelf\b/g, 'board'),
+    };
+    expect(await renamed('job.joinery', 'shelf |2 of', 'board')).toEqual(after);
     expect(await renamed('rack.joinery', 'shelf |2.front', 'board')).toEqual(after);
     const { joinery, document, at } = await serve(TEXTS);
     const start = RACK.indexOf('shelf 2.front');
