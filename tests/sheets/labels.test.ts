@@ -34,9 +34,9 @@ function printed({ width, height, marks }: Page): {
 /** Each label of a page cut out and scanned. */
 function scanned(page: Page): (string | undefined)[] {
   const { dots, across } = printed(page);
-  const [wide, tall] = [(page.width - 16) / 3, (page.height - 16) / 8];
+  const [wide, tall] = [(page.width - 16) / 3, (page.height - 16) / 7];
   const found: (string | undefined)[] = [];
-  for (let row = 0; row < 8; row++)
+  for (let row = 0; row < 7; row++)
     for (let column = 0; column < 3; column++) {
       const [x0, y0] = [Math.round((8 + column * wide) * DOTS), Math.round((8 + row * tall) * DOTS)];
       const [w, h] = [Math.floor(wide * DOTS), Math.floor(tall * DOTS)];
@@ -70,7 +70,11 @@ describe('labels', () => {
       'job Library',
       'Periodicals, 1 of 2',
       '564.6 x 538 x 17.7 birch18',
-      'datum: rear edge',
+      'face side',
+      'bottom face',
+      'face edge, datum',
+      'rear edge',
+      'triangle: 2 of 2 from the left',
       'no slots',
     ])
       expect(words).toContain(wanted);

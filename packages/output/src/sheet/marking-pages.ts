@@ -1,9 +1,9 @@
-import { type FittedPart, type LengthFormat, markedTogether, type Orientation, orientationOf } from '@dryfit/engine';
+import { type FittedPart, type LengthFormat, type Orientation, orientationOf } from '@dryfit/engine';
 import { cabinetLabel, type Item } from '../batch.js';
 import type { PlannedJob } from '../plan/tables.js';
 import { printText } from '../print/length.js';
 import { partNames } from '../print/order.js';
-import { IN_ORDER, LAID, triangle } from './laid.js';
+import { IN_ORDER, LAID, laidRows, ratioOf, triangle } from './laid.js';
 import {
   edgeMark,
   faceMark,
@@ -35,8 +35,6 @@ interface Laid {
   readonly height: number;
 }
 
-/** Most parts in a row; of more, each row has its own triangle. */
-const MOST = 5;
 /** Least width at which a part has room for its marks and their words, and least height of a triangle, mm. */
 const LEAST = 35;
 const TRIANGLE = 20;
@@ -80,17 +78,8 @@ function alike(
   return [...found.values()];
 }
 
-/** Parts with slots in them, set by set; a set of which none has any needs no marks. */
-function laid({ result: { fit } }: Item, inside: number): readonly Laid[] {
-  const partOf = new Map(fit.parts.map((part) => [part.id, part]));
-  const sets = markedTogether(fit).map(({ parts }) => parts.flatMap((id) => partOf.get(id) ?? []));
-  return sets
-    .filter((parts) => parts.some((part) => wordsOf(fit, part) !== ''))
-    .flatMap((parts) => rowsOf(parts).map((row) => measured(fit, row, inside)));
-}
-
-const rowsOf = (parts: readonly FittedPart[]): readonly (readonly FittedPart[])[] =>
-  Array.from({ length: Math.ceil(parts.length / MOST) }, (_, i) => parts.slice(i * MOST, (i + 1) * MOST));
+const laid = ({ result: { fit } }: Item, inside: number): readonly Laid[] =>
+  laidRows(fit).map((row) => measured(fit, row, inside));
 
 type Marked = Item['result']['fit'];
 
@@ -99,7 +88,7 @@ const wordsOf = (fit: Marked, part: FittedPart): string =>
 
 function measured(fit: Marked, parts: readonly FittedPart[], inside: number): Laid {
   const [first] = parts;
-  const along = first && sizeAcross(first);
+  const along = first && ratioOf(first);
   const ratio = Math.min(1.6, Math.max(0.6, along ?? 1));
   const marks = parts.map((part) => orientationOf(fit, part));
   const zones = zonesOf(marks, first && LAID[first.attitude]);
@@ -128,13 +117,6 @@ function zonesOf(marks: readonly Orientation[], seen: Seen | undefined): Zones {
   const down = (way: Way) =>
     has(way) ? (ways.some(([first]) => first === way) ? MARKS_DOWN.both : MARKS_DOWN.edge) : 0;
   return { over: down('up'), beside: has('left') || has('right') ? MARKS_BESIDE : 0, under: down('down') };
-}
-
-/** How much wider than tall a part is as it is laid. */
-function sizeAcross({ attitude, extent }: FittedPart): number | undefined {
-  const [wide, tall] =
-    attitude === 'upright' ? [extent.y, extent.z] : [extent.x, attitude === 'level' ? extent.y : extent.z];
-  return wide && tall && tall.sign() > 0 ? wide.toNumber() / tall.toNumber() : undefined;
 }
 
 /** Drawings beside and under each other, on as many pages as they take. */
