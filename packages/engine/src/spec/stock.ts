@@ -138,6 +138,8 @@ export interface Jig extends Stock {
 export interface Pose {
   readonly edge: 'down' | 'up';
   readonly face: 'down' | 'up';
+  /** Slots that may as well be milled with the reference the other way. */
+  readonly either?: readonly ('edge' | 'face')[] | undefined;
   readonly source?: Source | undefined;
 }
 

@@ -7,6 +7,7 @@ import type { PartId } from '../spec/spec.js';
 import { type Needs, needsKey, needsOf } from './needs.js';
 import type { Setting } from './setting.js';
 import { rolesOf } from './stages.js';
+import type { MilledOtherwise } from './ways.js';
 
 /** A cabinet of a job, worked out, and how many of it are made. */
 export interface WorkItem {
@@ -39,6 +40,8 @@ export interface Operation {
   readonly part: FittedPart;
   readonly joint: FittedJoint;
   readonly half: Half;
+  /** In a plan, what is done otherwise than the joint asks: `half` then tells how it is milled. */
+  readonly otherwise?: MilledOtherwise | undefined;
   readonly pieces: readonly Pieces[];
   /** How many pieces in all. */
   readonly count: number;

@@ -6,9 +6,10 @@ import { type Beside, besideEachOther } from './beside.js';
 import { USUAL_CHANGES } from './changes.js';
 import { cheapestSettings } from './choose.js';
 import { type Operation, operationsOf, type WorkItem } from './operation.js';
-import { type ChangeOver, changed, changeMinutes, type Setting, settingKey, waysOf } from './setting.js';
+import { type ChangeOver, changed, changeMinutes, type Setting, settingKey } from './setting.js';
 import { comesBefore, firstRole, LATE, nextRole, type Stages, stagesOf } from './stages.js';
 import { type Visit, visitKey } from './visit.js';
+import { type Way, waysOf } from './ways.js';
 
 /** Operations that wait for others, since the job asks for it. */
 export interface Wait {
@@ -71,9 +72,14 @@ export async function planWork(
   const stages = stagesOf(operations, orders);
   const shop = items[0]?.result.spec.shop;
   const changes = shop?.changes ?? USUAL_CHANGES;
-  const ways = shop ? waysOf(operations, shop) : [];
+  const ways = shop ? waysOf(operations, shop, items) : [];
   const inTime: Sequencer = (cost, options) => sequence(cost, { ...options, timeLimitMs });
-  const { visits, change, atLeast, proven } = await cheapestSettings(ways, stages, changes, inTime);
+  const { visits, change, atLeast, proven } = await cheapestSettings(
+    ways.map((own) => own.map(({ setting }) => setting)),
+    stages,
+    changes,
+    inTime,
+  );
   const work: Work = { operations, ways, stages, orders, changes, shop };
   const setUps = setUpsOf(visits, work);
   const written = oneByOne(items, work);
@@ -92,8 +98,7 @@ export async function planWork(
 /** A job while it is being planned. */
 interface Work {
   readonly operations: readonly Operation[];
-  /** By operation, the settings it can be milled with. */
-  readonly ways: readonly (readonly Setting[])[];
+  readonly ways: readonly (readonly Way[])[];
   readonly stages: Stages;
   readonly orders: readonly WorkOrder[];
   readonly changes: Changes;
@@ -108,10 +113,12 @@ function setUpsOf(visits: readonly Visit[], work: Work): readonly SetUp[] {
   for (const operation of operations) {
     const { number } = operation;
     // As its joint asks, if that is set up at all; else in the first other way that is.
-    const at = (ways[number] ?? [])
-      .map((setting) => place.get(visitKey({ setting, stage: stages.of[number] ?? 0 })))
-      .find((i) => i !== undefined);
-    if (at !== undefined) of[at]?.push(operation);
+    for (const { setting, half, otherwise } of ways[number] ?? []) {
+      const at = place.get(visitKey({ setting, stage: stages.of[number] ?? 0 }));
+      if (at === undefined) continue;
+      of[at]?.push(otherwise ? { ...operation, half, otherwise } : operation);
+      break;
+    }
   }
   const runs: { readonly setting: Setting; readonly operations: Operation[] }[] = [];
   visits.forEach(({ setting }, i) => {
@@ -179,8 +186,8 @@ function oneByOne(items: readonly WorkItem[], { operations, ways, stages }: Work
         continue;
       }
       left[stage] = (left[stage] ?? 0) - 1;
-      const [setting] = ways[operation.number] ?? [];
-      if (setting) visits.push({ setting, stage });
+      const [way] = ways[operation.number] ?? [];
+      if (way) visits.push({ setting: way.setting, stage });
     }
     if (later.length === waiting.length) break;
     waiting = later;

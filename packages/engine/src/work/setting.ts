@@ -37,14 +37,16 @@ export function settingKey({ machine, connector, depth, base, pose, lines, patte
 /**
  * Every way an operation can be set up in its shop; the first is what the joint asks for. Another pattern does as well if it
  * has all the lines that are used; another stack of spacers, if it is near enough to the width that is wanted. `stacks`:
- * those that the job uses anyway.
+ * those that the job uses anyway. `turned`: the reference looks the other way than it does in this shop as a rule.
  */
 export function settingsOf(
-  operation: Operation,
+  { half, joint }: Pick<Operation, 'half' | 'joint'>,
   shop: Shop,
   stacks: readonly (readonly Rational[])[],
+  turned = false,
 ): readonly Setting[] {
-  const { half, joint } = operation;
+  const usual = half.role === 'face' ? shop.pose.face : shop.pose.edge;
+  const reference = turned ? (usual === 'up' ? 'down' : 'up') : usual;
   const used = half.slots.map(({ fromZero }) => fromZero);
   const own = patternOf(shop, joint.pattern);
   const shared = {
@@ -52,7 +54,7 @@ export function settingsOf(
     connector: joint.connector?.name ?? '',
     depth: half.depth,
     base: half.stop ? half.across.sub(half.stop.at) : half.across,
-    pose: { surface: half.role, reference: half.role === 'face' ? shop.pose.face : shop.pose.edge },
+    pose: { surface: half.role, reference },
     stop: half.stop?.at.isZero() ? undefined : half.stop?.at,
   };
   const patterns = [
@@ -93,18 +95,6 @@ function spacersOf(half: Half, jig: Jig | undefined, stacks: readonly (readonly 
 
 const sameStack = (a: readonly Rational[], b: readonly Rational[]): boolean =>
   a.length === b.length && a.every((piece, i) => piece.equals(b[i] as Rational));
-
-/** The settings that each operation can be milled with, by its number; the first is what its joint asks for. */
-export function waysOf(operations: readonly Operation[], shop: Shop): readonly (readonly Setting[])[] {
-  const stacks = new Map(
-    operations.flatMap(({ half: { spacer } }): [string, readonly Rational[]][] =>
-      spacer.kind === 'stock' ? [[spacer.stack.join('+'), spacer.stack]] : [],
-    ),
-  );
-  return operations.map((operation) =>
-    operation.kept ? [operation.kept] : settingsOf(operation, shop, [...stacks.values()]),
-  );
-}
 
 /** What has to be changed between two settings. */
 export type ChangeOver = keyof Omit<Changes, 'load' | 'slot' | 'written' | 'source'>;

@@ -153,6 +153,7 @@ export type JoineryKeywordNames =
     | "on"
     | "open"
     | "openings"
+    | "or"
     | "out"
     | "outer"
     | "over"
@@ -582,6 +583,13 @@ export const DimensionLine = {
 
 export function isDimensionLine(item: unknown): item is DimensionLine {
     return reflection.isInstance(item, DimensionLine.$type);
+}
+
+/** The words run together: 'downorup'. The first is how it is done as a rule. */
+export type EitherWay = string;
+
+export function isEitherWay(item: unknown): item is EitherWay {
+    return typeof item === 'string';
 }
 
 export interface End extends langium.AstNode {
@@ -1762,12 +1770,6 @@ export const Units = {
 
 export function isUnits(item: unknown): item is Units {
     return reflection.isInstance(item, Units.$type);
-}
-
-export type UpOrDown = 'down' | 'up';
-
-export function isUpOrDown(item: unknown): item is UpOrDown {
-    return item === 'down' || item === 'up';
 }
 
 export type Verb = 'butt' | 'groove' | 'house' | 'mitre' | 'rebate' | 'rest';

@@ -140,10 +140,15 @@ export function poseHover(pose: Pose): string {
   return paragraphs(
     '**pose**: how this shop holds a piece',
     list([
-      ['edge slots', `reference ${pose.edge}`],
-      ['face slots', `reference ${pose.face}`],
+      ['edge slots', referenceWay(pose, 'edge')],
+      ['face slots', referenceWay(pose, 'face')],
     ]),
   );
+}
+
+function referenceWay(pose: Pose, slots: 'edge' | 'face'): string {
+  const other = pose[slots] === 'down' ? 'up' : 'down';
+  return `reference ${pose[slots]}${pose.either?.includes(slots) ? ` or ${other}` : ''}`;
 }
 
 export function limitsHover(limits: Limits, lengths: Lengths): string {

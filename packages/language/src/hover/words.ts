@@ -193,6 +193,7 @@ const MEANINGS: Readonly<Record<string, string>> = {
   pose: 'How this shop holds pieces while it mills them.',
   slots: 'How a piece is held for slots in its edge, or in its face.',
   down: 'Downward.',
+  or: 'The other way will do as well, where that serves.',
   up: 'Upward.',
   limits: 'How little material may stay around slots, and how large a step is let pass.',
   'Limits slot': 'The least between the end of a slot and an edge.',

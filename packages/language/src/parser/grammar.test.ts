@@ -38,6 +38,7 @@ describe('every statement is read', () => {
     ['pattern p { first 1 in  last 1 in  pitch 2 in }'],
     ['jig j { bed 900  reach 880  fences left, right  stop 0 to 760 step 0.5  spacers 6, 10 within 0.2  hold beam }'],
     ['pose { edge slots reference down  face slots reference up }'],
+    ['pose { edge slots reference down or up  face slots reference up or down }'],
     ['limits { slot to edge along the run 10  wall beside slot 4  skin under slot 3  step 0.3  alike 3 }'],
     [inCabinet('parameter wide = 600', 'parameter shelves : count = 3')],
     [inCabinet('part lh, rh : upright of birch18', 'parts shelf 1 to 3 : level of birch18 grain depth')],

@@ -57,7 +57,7 @@ const CHOICES: Record<string, string> = {
   Tolerance: '`±`, or `plus` and `minus`',
   Reckoning: '`worst case` or `root sum square`',
   Shape: '`biscuit`, `loose tenon` or `dowel`',
-  UpOrDown: '`down` or `up`',
+  EitherWay: '`down` or `up`',
   FenceEnd: '`left` or `right`',
   Placing: 'a dot and a side, `centred` or `openings` after the part',
 };

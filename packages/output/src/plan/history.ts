@@ -1,10 +1,13 @@
 import {
+  type Axis,
   axisOf,
+  type Half,
   type HistoryStep,
   historiesOf,
   type PieceHistory,
   type PieceTurn,
   type Setting,
+  type Side,
   say,
   type Text,
   thicknessAxis,
@@ -93,20 +96,31 @@ export function turnWords({ turns, operation: { part, half } }: HistoryStep, set
   const place = (side = half.from.side) => placeOn(part, half, side);
   const toward = surfaceOn(part, half);
   if (second || Math.abs(only.degrees) !== 180) return `${quarter(only, second)}${toward} toward you`;
-  const stays = { up: half.from.side, toward: half.surface, right: half.datum }[only.about];
   const where = {
     up: `${place()} still ${setting?.pose.reference ?? ''}`,
     toward: `${toward} still toward you`,
     right: `${place(half.datum)} still to the ${half.hand}`,
   }[only.about];
-  return `${halfTurn(part, axisOf(stays))}, ${where}`;
+  return `${halfTurn(part, axisOf(kept(only, half)))}, ${where}`;
 }
 
 const quarter = (only: PieceTurn, second: PieceTurn | undefined): string =>
   second || Math.abs(only.degrees) !== 90 ? '' : 'by a quarter: ';
 
+/** The turn alone: "turned end for end", "as it lay", "turned" where it is no half turn. */
+export function turnShort({ turns, operation: { part, half } }: HistoryStep): string {
+  const [only, second] = turns;
+  if (!only) return 'as it lay';
+  if (second || Math.abs(only.degrees) !== 180) return 'turned';
+  return `turned ${halfTurn(part, axisOf(kept(only, half)))}`;
+}
+
+/** A side that a turn about one of the operator's directions leaves where it is. */
+const kept = ({ about }: PieceTurn, half: Half): Side =>
+  ({ up: half.from.side, toward: half.surface, right: half.datum })[about];
+
 /** A half turn by the sides it leaves in place: faces, ends, or edges. */
-function halfTurn(part: HistoryStep['operation']['part'], kept: ReturnType<typeof axisOf>): string {
-  if (kept === thicknessAxis(part.attitude)) return 'end for end';
-  return kept === part.grain ? 'over' : 'over, end for end';
+function halfTurn(part: HistoryStep['operation']['part'], axis: Axis): string {
+  if (axis === thicknessAxis(part.attitude)) return 'end for end';
+  return axis === part.grain ? 'over' : 'over, end for end';
 }

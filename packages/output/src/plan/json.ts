@@ -92,5 +92,6 @@ function operationJson(operation: Operation, setUp: SetUp, items: readonly Item[
     weight: weight?.toNumber(),
     held: heldJson(operation, setUp, items),
     needs: { before: [...operation.needs.before], after: [...operation.needs.after] },
+    otherwise: operation.otherwise && { ...operation.otherwise, adds: operation.otherwise.adds.toNumber() },
   });
 }

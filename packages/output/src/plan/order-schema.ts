@@ -20,6 +20,16 @@ export const NeedsSchema = exactly(
   'What must be done to the pieces before they are milled, and what only afterwards.',
 );
 
+export const OtherwiseSchema = exactly(
+  {
+    pose: Type.Boolean({ description: 'The reference looks the other way than it does in this shop as a rule.' }),
+    datum: Type.Boolean({ description: 'Measured from the other edge along the run.' }),
+    end: Type.Boolean({ description: 'Measured from the other end or face across the joint.' }),
+    adds: Type.Number({ minimum: 0, description: 'How much further off the slots may lie, mm, either way.' }),
+  },
+  'What is done otherwise than the joint asks; the slots are the same.',
+);
+
 export const WaitSchema = exactly(
   {
     asked: oneOf(['late', 'before'], 'How the job asks for it.'),

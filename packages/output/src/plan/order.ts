@@ -1,11 +1,11 @@
-import type { Operation, OtherWork, Plan, SetUp, Text, Wait } from '@dryfit/engine';
+import { type Operation, type OtherWork, type Plan, type SetUp, say, type Text, type Wait } from '@dryfit/engine';
 import { partNames } from '../print/order.js';
-import { surfaceName } from '../print/surface.js';
+import { surfaceName, surfaceOn } from '../print/surface.js';
 import type { PlannedJob } from './tables.js';
 
 /** Why a set-up comes when it does, what must be done to its pieces before, and what only afterwards; a sentence each. */
 export function orderWords(job: PlannedJob, setUp: SetUp): readonly Text[] {
-  return [...whyNow(job, setUp), ...otherWork(job, setUp)];
+  return [...whyNow(job, setUp), ...otherWays(job, setUp), ...otherWork(job, setUp)];
 }
 
 /** What a set-up waits for by what the job asks, and why a setting is set up again. */
@@ -42,6 +42,22 @@ function piecesOf(job: PlannedJob, operations: readonly Operation[]): string {
   return [...parts]
     .map(([cabinet, own]) => `${partNames([...own.values()])}${several ? ` of ${cabinet}` : ''}`)
     .join(', ');
+}
+
+/** What is milled otherwise than its joint asks, and how much further off that may come. */
+function otherWays(job: PlannedJob, { operations, setting }: SetUp): readonly Text[] {
+  return operations.flatMap((operation): Text[] => {
+    const { otherwise, part, half } = operation;
+    if (!otherwise) return [];
+    const how = [
+      ...(otherwise.pose ? [`held with the reference ${setting.pose.reference}`] : []),
+      ...(otherwise.datum ? [`measured from the ${surfaceName(part, half.datum)}`] : []),
+      ...(otherwise.end ? [`measured from the ${surfaceName(part, half.from.side)}`] : []),
+    ];
+    const adds: Text = otherwise.adds.isZero() ? [] : say`; its slots may lie ${otherwise.adds} further off`;
+    const where = `${piecesOf(job, [operation])} by the ${surfaceOn(part, half)}`;
+    return [[`${where}: ${how.join(', ')}, otherwise than the joint asks`, ...adds, '.']];
+  });
 }
 
 /** What is done to pieces elsewhere before they are milled here, or after; pieces of which the same is said go together. */

@@ -2,7 +2,7 @@ import { type Static, Type } from '@sinclair/typebox';
 import { Exact, exactly, oneOf, Side } from '../schema-parts.js';
 import { FirstPieceSchema } from './first-piece-schema.js';
 import { HeldSchema, HistorySchema } from './held-schema.js';
-import { NeedsSchema, WaitSchema } from './order-schema.js';
+import { NeedsSchema, OtherwiseSchema, WaitSchema } from './order-schema.js';
 
 const MINUTES = { minimum: 0 };
 
@@ -36,6 +36,7 @@ const OperationSchema = exactly(
     weight: Type.Optional(Type.Number({ minimum: 0, description: 'Of one piece, kg.' })),
     held: HeldSchema,
     needs: NeedsSchema,
+    otherwise: Type.Optional(OtherwiseSchema),
   },
   'One group of slots, milled alike into pieces that are the same.',
 );

@@ -26,15 +26,21 @@ export const DEFAULT_LIMITS: Limits = {
 
 export function readPose(node: PoseNode, unit: Unit, report: (finding: Finding) => void): Pose {
   const settings = new Settings(node, 'the pose', unit, report);
+  const edge = settings.one(node.edge, 'edge slots reference', 'edge');
+  const face = settings.one(node.face, 'face slots reference', 'face');
   return {
-    edge: way(settings.one(node.edge, 'edge slots reference', 'edge')) ?? DEFAULT_POSE.edge,
-    face: way(settings.one(node.face, 'face slots reference', 'face')) ?? DEFAULT_POSE.face,
+    edge: way(edge) ?? DEFAULT_POSE.edge,
+    face: way(face) ?? DEFAULT_POSE.face,
+    either: [...(isEither(edge) ? (['edge'] as const) : []), ...(isEither(face) ? (['face'] as const) : [])],
     source: settings.places.of(node),
   };
 }
 
 const way = (word: string | undefined): 'down' | 'up' | undefined =>
-  word === 'down' || word === 'up' ? word : undefined;
+  word?.startsWith('down') ? 'down' : word?.startsWith('up') ? 'up' : undefined;
+
+/** `down or up`, its words run together. */
+const isEither = (word: string | undefined): boolean => word?.includes('or') ?? false;
 
 const WORDS = {
   slotToEdge: 'slot to edge along the run',
