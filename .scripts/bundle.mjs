@@ -117,6 +117,7 @@ const [, ...shipped] = await Promise.all([
     entryPoints: {
       drawing: join(extension, 'src/webview/drawing/main.tsx'),
       slots: join(extension, 'src/webview/slots/main.tsx'),
+      plan: join(extension, 'src/webview/plan/main.tsx'),
       panels: join(extension, 'src/webview/panels.css'),
     },
     outdir: join(extension, 'dist/webview'),

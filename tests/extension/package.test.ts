@@ -22,7 +22,7 @@ const wanted = [
   /^(extension\.vsixmanifest|\[Content_Types\]\.xml)$/,
   /^extension\/(package\.json|language-configuration\.json|readme\.md|changelog\.md|LICENSE(\.txt)?)$/i,
   /^extension\/dist\/(desktop\.cjs|web\.js|server\.cjs|server-worker\.js|command-line\.mjs|third-party\.txt)$/,
-  /^extension\/dist\/later\/(highs\.(mjs|wasm)|pdfkit\.mjs)$/,
+  /^extension\/dist\/later\/(highs\.(mjs|wasm)|(pdfkit|sequence)\.mjs)$/,
   /^extension\/dist\/webview\/[\w-]+\.(js|css)$/,
   /^extension\/dist\/checks\/[a-z0-9-]+\.md$/,
   /^extension\/example\/[\w-]+\.joinery$/,

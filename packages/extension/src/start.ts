@@ -21,7 +21,7 @@ export async function start(
   const states = fitStatesOf(client);
   context.subscriptions.push(states);
   answerFileRequests(client);
-  registerViews(context, client, states);
+  registerViews(context, client, states, commandLine);
   context.subscriptions.push(
     serveCheckPages(context),
     registerCommands(context, client, commandLine),

@@ -93,6 +93,16 @@ export abstract class FilePanel<T extends Answer, From extends { readonly kind: 
   protected abstract light(editor: TextEditor, moved: boolean): void;
   protected abstract hear(message: From): Promise<void>;
 
+  /** What the server is asked beside which file it is about. */
+  protected more(): object {
+    return {};
+  }
+
+  /** There may be another answer. */
+  protected askAgain(): void {
+    this.asking.want();
+  }
+
   protected say(message: To): void {
     void this.panel.webview.postMessage(message);
   }
@@ -141,7 +151,7 @@ export abstract class FilePanel<T extends Answer, From extends { readonly kind: 
   private question(): Question<T | null> {
     const { uri } = this;
     const source = new CancellationTokenSource();
-    const asked = { textDocument: { uri: uri.toString() } };
+    const asked = { textDocument: { uri: uri.toString() }, ...this.more() };
     const answer = this.client.sendRequest<T | null>(this.request, asked, source.token);
     return { answer: answer.finally(() => source.dispose()), cancel: () => source.cancel() };
   }

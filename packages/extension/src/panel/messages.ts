@@ -1,4 +1,4 @@
-import type { SlotRows } from '@dryfit/language/protocol';
+import type { PlanRows, SlotRows } from '@dryfit/language/protocol';
 import type { Scene } from '@dryfit/output';
 
 /*
@@ -79,3 +79,25 @@ export type FromSlots =
       readonly cabinet: string | undefined;
       readonly rows: readonly number[];
     };
+
+export type ToPlan =
+  | {
+      readonly kind: 'plan';
+      readonly standing: Standing;
+      readonly jobs: readonly string[];
+      readonly plan: PlanRows | undefined;
+      /** The job that is to be shown, if it is not for the reader to choose. */
+      readonly job?: string | undefined;
+    }
+  /** The plan is being worked out anew. */
+  | { readonly kind: 'asked' }
+  /** What the cursor of an editor is in: rows as "set-up/row", settings as "set-up/setting", counted from 0. */
+  | { readonly kind: 'lit'; readonly rows: readonly string[]; readonly settings: readonly string[] };
+
+export type FromPlan =
+  | { readonly kind: 'ready' }
+  | { readonly kind: 'job'; readonly job: string }
+  | { readonly kind: 'open'; readonly setUp: number; readonly row?: number; readonly setting?: number }
+  /** The job's own text. */
+  | { readonly kind: 'open-job' }
+  | { readonly kind: 'print'; readonly job: string };

@@ -1,7 +1,9 @@
 import { Uri, type Webview } from 'vscode';
 
+export type PageName = 'drawing' | 'slots' | 'plan';
+
 /** The page of a panel: one script, one sheet of styles, and nothing from anywhere else. */
-export function page(webview: Webview, extension: Uri, name: 'drawing' | 'slots', title: string): string {
+export function page(webview: Webview, extension: Uri, name: PageName, title: string): string {
   const at = (file: string) => webview.asWebviewUri(Uri.joinPath(extension, 'dist', 'webview', file)).toString();
   const nonce = nonceOf();
   const policy = `default-src 'none'; script-src 'nonce-${nonce}'; style-src ${webview.cspSource}`;

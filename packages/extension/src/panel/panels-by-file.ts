@@ -1,5 +1,5 @@
 import { type Disposable, type ExtensionContext, Uri, ViewColumn, type WebviewPanel, window, workspace } from 'vscode';
-import { page, pageRoots } from './page.js';
+import { type PageName, page, pageRoots } from './page.js';
 import { nameOf } from './reveal.js';
 import { isIn } from './subject.js';
 
@@ -13,7 +13,7 @@ export interface Shown extends Disposable {
 
 interface PanelKind<P extends Shown> {
   readonly type: string;
-  readonly page: 'drawing' | 'slots';
+  readonly page: PageName;
   readonly title: (name: string) => string;
   readonly make: (panel: WebviewPanel, uri: Uri) => P;
 }
@@ -68,9 +68,14 @@ export class PanelsByFile<P extends Shown> {
     return uri && this.shown.get(uri.toString());
   }
 
+  /** The one that has the keyboard. */
+  front(): P | undefined {
+    return [...this.shown.values()].find(({ panel }) => panel.active);
+  }
+
   active(): P | undefined {
     const all = [...this.shown.values()];
-    return all.find(({ panel }) => panel.active) ?? (all.length === 1 ? all[0] : undefined);
+    return this.front() ?? (all.length === 1 ? all[0] : undefined);
   }
 
   private fill(panel: WebviewPanel, uri: Uri): P {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { taskFor, titleOf, wordsOf } from './definition.js';
+import { sheetsTask, taskFor, titleOf, wordsOf } from './definition.js';
 
 test('a task becomes the words of the command line', () => {
   expect(wordsOf({ type: 'dryfit', command: 'check' })).toEqual(['check']);
@@ -7,6 +7,13 @@ test('a task becomes the words of the command line', () => {
     'check',
     'racks',
     '--strict',
+  ]);
+  expect(wordsOf(sheetsTask('rack.joinery', 'Library'))).toEqual([
+    'sheets',
+    'rack.joinery',
+    'Library',
+    '--out',
+    'tables',
   ]);
   expect(wordsOf(taskFor('build', 'rack.joinery'))).toEqual(['build', 'rack.joinery', '--out', 'tables']);
 });

@@ -8,7 +8,7 @@ export interface DryfitTask {
   readonly args?: readonly string[];
 }
 
-export const COMMANDS = ['check', 'build', 'draw'] as const;
+export const COMMANDS = ['check', 'build', 'draw', 'sheets'] as const;
 
 /** The words after `dryfit`, or what is missing. */
 export function wordsOf(task: DryfitTask): readonly string[] | { readonly missing: string } {
@@ -23,6 +23,11 @@ export function wordsOf(task: DryfitTask): readonly string[] | { readonly missin
 /** What is written into the folder `tables` or `drawings` unless a task says otherwise. */
 export function taskFor(command: 'build' | 'draw', file: string): DryfitTask {
   return { type: 'dryfit', command, file, args: ['--out', command === 'build' ? 'tables' : 'drawings'] };
+}
+
+/** Printed sheets of a job go where a cabinet's tables go, each into a folder of its own. */
+export function sheetsTask(file: string, job: string): DryfitTask {
+  return { type: 'dryfit', command: 'sheets', file, args: [job, '--out', 'tables'] };
 }
 
 /** Title of a task in the list of tasks. */

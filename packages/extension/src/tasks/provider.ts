@@ -1,7 +1,16 @@
-import { type Disposable, type Task, TaskScope, tasks, type WorkspaceFolder, window, workspace } from 'vscode';
+import {
+  type Disposable,
+  type Task,
+  TaskScope,
+  tasks,
+  type Uri,
+  type WorkspaceFolder,
+  window,
+  workspace,
+} from 'vscode';
 import { languageId } from '../client-options.js';
 import type { CommandLine } from './command-line.js';
-import { type DryfitTask, taskFor } from './definition.js';
+import { type DryfitTask, sheetsTask, taskFor } from './definition.js';
 import { refusalAt } from './refusal.js';
 import { makeTask } from './tasks.js';
 
@@ -32,15 +41,27 @@ export function buildTask(commandLine: CommandLine | undefined): Task | string {
   return taskIn(workspace.getWorkspaceFolder(document.uri), definition, commandLine);
 }
 
+/** Writes the sheets of a job, or why not, in words. @param ended told the code that the command line ends with */
+export function printTask(
+  uri: Uri,
+  job: string,
+  commandLine: CommandLine | undefined,
+  ended: (code: number) => void,
+): Task | string {
+  const definition = sheetsTask(workspace.asRelativePath(uri, false), job);
+  return taskIn(workspace.getWorkspaceFolder(uri), definition, commandLine, ended);
+}
+
 function taskIn(
   folder: WorkspaceFolder | undefined,
   definition: DryfitTask,
   commandLine: CommandLine | undefined,
+  ended?: (code: number) => void,
 ): Task | string {
   const scheme = folder?.uri.scheme;
   const refusal = refusalAt({ trusted: workspace.isTrusted, programs: commandLine !== undefined, scheme });
   if (refusal !== undefined) return refusal;
-  return folder && commandLine ? makeTask(definition, folder, commandLine) : 'there is no folder to run it in';
+  return folder && commandLine ? makeTask(definition, folder, commandLine, ended) : 'there is no folder to run it in';
 }
 
 function folderOf({ scope }: Task): WorkspaceFolder | undefined {

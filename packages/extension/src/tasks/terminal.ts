@@ -6,8 +6,16 @@ import { wordsOf } from './definition.js';
 const CALLED_WRONGLY = 2;
 const INTERRUPT = '\x03';
 
-/** What a task shows while it runs: the command line's words, then what it prints; closing it ends the run. */
-export function terminalFor(task: DryfitTask, folder: string, commandLine: CommandLine): Pseudoterminal {
+/**
+ * What a task shows while it runs: the command line's words, then what it prints; closing it ends the run.
+ * @param ended told the code that the run ends with
+ */
+export function terminalFor(
+  task: DryfitTask,
+  folder: string,
+  commandLine: CommandLine,
+  ended?: (code: number) => void,
+): Pseudoterminal {
   const written = new EventEmitter<string>();
   const closed = new EventEmitter<number>();
   // A terminal goes to the beginning of a line only if it is told to.
@@ -25,7 +33,9 @@ export function terminalFor(task: DryfitTask, folder: string, commandLine: Comma
       }
       print(`> ${typed(words)}\n\n`);
       run = commandLine(words, folder, print);
-      closed.fire(await run.ended);
+      const code = await run.ended;
+      closed.fire(code);
+      ended?.(code);
     },
     close: () => run?.stop(),
     handleInput(keys) {

@@ -10,7 +10,7 @@ export function Standing({ standing, what }: { readonly standing: State; readonl
   );
 }
 
-type Shown = 'drawn' | 'listed';
+type Shown = 'drawn' | 'listed' | 'planned';
 
 /** True if what is shown may not be what the file now comes to. */
 export const isOld = ({ file, stale, served }: State): boolean => stale || !served || !['there', 'open'].includes(file);
