@@ -1,17 +1,23 @@
 import {
   formatLength,
   formatMm,
+  type Holding,
+  holdingOf,
   type LengthFormat,
   type Operation,
+  type Orientation,
   opposite,
+  orientationOf,
   type Rational,
   type SetUp,
 } from '@dryfit/engine';
 import { cabinetLabel } from '../batch.js';
+import { packerWords, shopOf, weightWords } from '../plan/holding.js';
 import type { PlannedJob } from '../plan/tables.js';
 import { printText } from '../print/length.js';
 import { partNames } from '../print/order.js';
 import { placeOn, surfaceName, surfaceOn } from '../print/surface.js';
+import { besideWords, Histories, pressWords } from './holding.js';
 
 /** Pieces that are held alike in a set-up: one drawing stands for all of them. */
 export interface Card {
@@ -27,6 +33,10 @@ export interface Card {
   /** The end that the stop is set from; absent without a stop. */
   readonly stopEnd: string | undefined;
   readonly groups: readonly Group[];
+  /** What is pressed where, and whether it is clamped flat. */
+  readonly press: string;
+  /** How the first of the pieces is marked. */
+  readonly marks: Orientation;
   /** The lines that are used, where not all the lines set are. */
   readonly lines: readonly Rational[];
 }
@@ -39,14 +49,21 @@ export interface Group {
   /** The same pieces have been on an earlier card of this set-up. */
   readonly again: boolean;
   readonly weight: string;
-  readonly packer: Rational | undefined;
+  readonly packer: string;
+  /** Which of them lie beside others. */
+  readonly beside: string;
+  /** Where the pieces come from, and where they go next. */
+  readonly history: string;
 }
 
 /** The cards of a set-up: left fence first, in the order of its operations. */
-export function cardsOf(job: PlannedJob, { operations, setting }: SetUp, format: LengthFormat): readonly Card[] {
+export function cardsOf(job: PlannedJob, setUp: SetUp, format: LengthFormat): readonly Card[] {
+  const { operations, setting } = setUp;
+  const histories = new Histories(job, format);
   const cards = new Map<string, { card: Omit<Card, 'groups'>; groups: Group[] }>();
   for (const operation of operations) {
     const { half, part } = operation;
+    const holding = holdingOf(operation, setUp, shopOf(job));
     const reference = half.from.side;
     const looks = setting.pose.reference;
     const other = looks === 'up' ? 'down' : 'up';
@@ -65,10 +82,21 @@ export function cardsOf(job: PlannedJob, { operations, setting }: SetUp, format:
       lies,
       stopEnd: setting.stop && half.stop ? surfaceName(part, half.stop.end) : undefined,
       lines: half.slots.map(({ fromZero }) => fromZero),
+      press: pressWords(operation, holding, setUp, shopOf(job), format),
+      marks: marksOf(job, operation),
     };
-    const key = [card.hand, card.datum, card.toward, ...lies, card.stopEnd ?? '', card.lines.join(' ')].join('; ');
+    const key = [
+      card.hand,
+      card.datum,
+      card.toward,
+      ...lies,
+      card.stopEnd ?? '',
+      card.press,
+      markKey(card.marks),
+      card.lines.join(' '),
+    ].join('; ');
     const kept = cards.get(key) ?? { card, groups: [] };
-    kept.groups.push(...groupsOf(job, operation, format));
+    kept.groups.push(...groupsOf(job, setUp, operation, holding, histories, format));
     cards.set(key, kept);
   }
   const seen = new Set<string>();
@@ -83,8 +111,24 @@ export function cardsOf(job: PlannedJob, { operations, setting }: SetUp, format:
     .map(({ card, groups }): Card => ({ ...card, groups: groups.map(told) }));
 }
 
-function groupsOf(job: PlannedJob, { pieces, weight, half }: Operation, format: LengthFormat): Group[] {
-  return pieces.map(({ item, parts, count }) => {
+/** How the first of an operation's pieces is marked, as far as its cabinet tells. */
+function marksOf({ items }: PlannedJob, { part, pieces: [first] }: Operation): Orientation {
+  const fit = items[first?.item ?? 0]?.result.fit;
+  return fit ? orientationOf(fit, part) : { faces: [], edges: [], alongCant: [] };
+}
+
+const markKey = ({ faces, edges }: Orientation): string => [...faces, ...edges].map(({ side }) => side).join(' ');
+
+function groupsOf(
+  job: PlannedJob,
+  setUp: SetUp,
+  operation: Operation,
+  holding: Holding,
+  histories: Histories,
+  format: LengthFormat,
+): Group[] {
+  const beside = besideWords(job, operation, setUp, format);
+  return operation.pieces.map(({ item, parts, count }, i) => {
     const made = job.items[item];
     const own = made?.result.fit.parts.filter(({ id }) => parts.includes(id)) ?? [];
     return {
@@ -92,11 +136,16 @@ function groupsOf(job: PlannedJob, { pieces, weight, half }: Operation, format: 
       parts: partNames(own),
       count,
       again: false,
-      weight: weight ? `${Number(weight.toNumber().toFixed(1))} kg` : '',
-      packer: half.packer,
+      weight: weightWords(operation.weight, holding.people, format.units),
+      packer: sentence(printText(packerWords(holding, operation.count), format)),
+      // Told of the operation as a whole, and so once.
+      beside: i === 0 ? beside : '',
+      history: histories.words(setUp, operation, item, parts),
     };
   });
 }
+
+const sentence = (words: string): string => (words === '' ? '' : `${words.charAt(0).toUpperCase()}${words.slice(1)}.`);
 
 /** A length as large figures show it, without what rounding took away: that is told beside them. */
 export const figure = (length: Rational, format: LengthFormat): string => formatLength(length, format).text;

@@ -7,6 +7,9 @@ import { figure } from './cards.js';
 import { fitted, wrapped } from './metrics.js';
 import { MARGIN, type Pen } from './page.js';
 
+/** What stands under the cards takes so much, mm. */
+export const FOOTER = 34;
+
 /** What comes next, how long this takes, and what keeps hands whole. */
 export function footer(
   pen: Pen,

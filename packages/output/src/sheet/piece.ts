@@ -1,7 +1,8 @@
 import { axisOf, type LengthFormat, Rational, type SetUp, thirdAxis } from '@dryfit/engine';
 import { type Card, figure } from './cards.js';
-import { fitted, textWidth } from './metrics.js';
+import { textWidth } from './metrics.js';
 import type { Pen } from './page.js';
+import { type Drawn, HATCH, pieceWords } from './piece-words.js';
 
 /** Where a drawing may go, mm. */
 export interface Frame {
@@ -11,9 +12,8 @@ export interface Frame {
   readonly height: number;
 }
 
-/** Width of a fence in a drawing, and of the hatching along a datum edge. */
+/** Width of a fence in a drawing. */
 const FENCE = 6;
-const HATCH = 3;
 const SMALL = 2.9;
 /** Largest share of the drawing between fence and piece. */
 const NEAR_FENCE = 0.2;
@@ -70,7 +70,10 @@ export function drawPiece(pen: Pen, frame: Frame, card: Card, setUp: SetUp, form
   const y = isFace ? faceLine(setUp, top, height, other) : bottom;
   const length = (half.slots[0]?.length.value ?? 10) * scale;
   for (const { x } of slots) pen.line([x, frame.y + 5], [x, y], 0.25, 1);
-  if (isFace && setting.stop) stopLine(pen, card, { left, top, width, height, other, isLeft }, setting.stop, format);
+  const stopAt =
+    isFace && setting.stop
+      ? stopLine(pen, card, { left, top, width, height, other, isLeft }, setting.stop, format)
+      : undefined;
   for (const { x } of slots) {
     // A slot that breaks out of the piece, which is found elsewhere, is not drawn beyond the drawing.
     const from = Math.max(frame.x, x - length / 2);
@@ -78,21 +81,8 @@ export function drawPiece(pen: Pen, frame: Frame, card: Card, setUp: SetUp, form
     if (isFace) pen.box(from, y - 0.9, to - from, 1.8, 0, 1);
     else pen.box(from, bottom - 2.4, to - from, 2.4, 0, 1);
   }
-  pen.onGround(
-    isLeft ? left + HATCH + 4 : left + width - HATCH - 1.4,
-    top + datumHeight(isFace, y - top, height) + textWidth(card.datum, 3.2, true) / 2,
-    card.datum,
-    3.2,
-    { upright: true, bold: true },
-  );
   lineFigures(pen, slots, frame.y + 4.2, format);
-  words(pen, card, { left, top, width, height, y });
-}
-
-/** How far down the words of the datum stand: in a face away from the slots, if there is room. */
-function datumHeight(isFace: boolean, slots: number, height: number): number {
-  if (!isFace) return height / 2;
-  return slots < height / 2 ? height * 0.72 : height * 0.28;
+  pieceWords(pen, card, setUp, { left, top, width, height }, y, stopAt);
 }
 
 function spacerFigure({ setting: { spacer } }: SetUp, format: LengthFormat): string {
@@ -137,51 +127,20 @@ function lineFigures(
   });
 }
 
-interface Drawn {
-  readonly left: number;
-  readonly top: number;
-  readonly width: number;
-  readonly height: number;
-}
-
-/** What looks up, and what is toward the operator; in a face away from its slots. */
-function words(pen: Pen, card: Card, { left, top, width, height, y }: Drawn & { readonly y: number }): void {
-  const middle = left + width / 2;
-  const room = width - 16;
-  const up = card.lies.find((one) => one.endsWith(' up')) ?? '';
-  const down = card.lies.find((one) => one.endsWith(' down')) ?? '';
-  const toward = `${card.toward} toward you`;
-  if (card.operation.half.role === 'face') {
-    // Where slots run close to an end, its words stand on their other side.
-    const upAt = y - top < 7 ? y + 5 : top + 4.4;
-    const downAt = top + height - y < 7 ? y - 2.4 : top + height - 1.6;
-    pen.onGround(middle, upAt, up, fitted(up, room, 3.4, true), { align: 'middle', bold: true });
-    pen.onGround(middle, downAt, down, fitted(down, room, 3), { align: 'middle' });
-    const above = y - top > height / 2;
-    const at = above ? (top + 5 + y) / 2 + 1.2 : (y + top + height - 4) / 2 + 1.2;
-    pen.onGround(middle, at, toward, fitted(toward, room, 3.6, true), { align: 'middle', bold: true });
-    return;
-  }
-  const seen = `${up} (you look down on it)`;
-  pen.onGround(middle, top + height / 2 - 0.5, seen, fitted(seen, room, 3.4, true), { align: 'middle', bold: true });
-  pen.text(middle, top + height + 4.2, toward, fitted(toward, width * 0.6, 3.6, true), { align: 'middle', bold: true });
-}
-
-/** Where the stop holds the piece: a line as far from the reference end as it stands. */
+/** Where the stop holds the piece: a line as far from the reference end as it stands. Returns how far down its words are. */
 function stopLine(
   pen: Pen,
   card: Card,
   { left, top, width, height, other, isLeft }: Drawn & { readonly other: number; readonly isLeft: boolean },
   stop: Rational,
   format: LengthFormat,
-): void {
+): number {
   const share = Math.min(1, stop.toNumber() / other);
   const isUp = card.lies[0].endsWith('up');
   const y = isUp ? top + share * height : top + (1 - share) * height;
   pen.line([left - 3, y], [left + width + 3, y], 0.4, 2);
   const x = isLeft ? left + width - 1.5 : left + 1.5;
-  pen.onGround(x, isUp ? y - 1.6 : y + 4, `stop ${figure(stop, format)}`, 3, {
-    align: isLeft ? 'end' : 'start',
-    bold: true,
-  });
+  const at = isUp ? y - 1.6 : y + 4;
+  pen.onGround(x, at, `stop ${figure(stop, format)}`, 3, { align: isLeft ? 'end' : 'start', bold: true });
+  return at;
 }

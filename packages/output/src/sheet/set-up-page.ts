@@ -1,93 +1,65 @@
 import type { LengthFormat, SetUp } from '@dryfit/engine';
 import { cabinetLabel } from '../batch.js';
+import { shopOf } from '../plan/holding.js';
 import type { PlannedJob } from '../plan/tables.js';
 import { slotsWord, surfaceWords } from '../plan/words.js';
 import { printText } from '../print/length.js';
-import { drawCard, HEAD, listHeight } from './card.js';
+import { drawCard } from './card.js';
 import { type Card, cardsOf } from './cards.js';
-import { footer } from './footer.js';
+import { firstPieceBlock } from './first-piece.js';
+import { FOOTER, footer } from './footer.js';
+import { holdWords } from './holding.js';
 import { fitted } from './metrics.js';
 import { MARGIN, PAPERS, type Page, type Paper, Pen } from './page.js';
-import { settingBoxes } from './setting-boxes.js';
+import { SETTING_BOXES, settingBoxes } from './setting-boxes.js';
+import { BETWEEN, cardSize, type Room, shared } from './share.js';
 
 /** The sheets of one set-up: one page, or more where its pieces are held in more ways than a page shows. */
 export function setUpPages(job: PlannedJob, index: number, paper: Paper, format: LengthFormat): readonly Page[] {
   const setUp = job.plan.setUps[index];
   if (!setUp) return [];
-  const shares = shared(cardsOf(job, setUp, format), paper, job.errors > 0, format);
-  return shares.map((share, part) => page(job, setUp, index, share, [part + 1, shares.length], paper, format));
-}
-
-/** Room on a sheet for its cards. */
-function roomFor(paper: Paper, warned: boolean) {
   const [width, height] = PAPERS[paper];
-  const top = (warned ? 42 : 35) + 49;
-  return { x: MARGIN, y: top, width: width - 2 * MARGIN, height: height - MARGIN - 34 - top };
-}
-
-/** Width and height of a card where so many stand on a sheet. */
-function cardSize(count: number, room: { readonly width: number; readonly height: number }) {
-  const columns = count > 1 ? 2 : 1;
-  const rows = Math.ceil(count / columns);
-  return { columns, width: (room.width - 4 * (columns - 1)) / columns, height: (room.height - 4 * (rows - 1)) / rows };
-}
-
-/** The least that the drawing of a card takes, mm. */
-const DRAWING = 40;
-
-/**
- * The cards, shared out to sheets: as many on each as have room for their drawing and for all their pieces. A card whose
- * pieces are too many for a sheet is carried on.
- */
-function shared(
-  cards: readonly Card[],
-  paper: Paper,
-  warned: boolean,
-  format: LengthFormat,
-): readonly (readonly Card[])[] {
-  const room = roomFor(paper, warned);
-  const fits = (card: Card, count: number): boolean => {
-    const { width, height } = cardSize(count, room);
-    return HEAD + DRAWING + listHeight(card, width, format) <= height;
+  const inside = width - 2 * MARGIN;
+  const first = firstPieceBlock(job, setUp, inside, format);
+  const top = job.errors > 0 ? WARNED : PLAIN;
+  const rooms = (sheet: number): Room => {
+    const y = top + SETTING_BOXES + HOLD + (sheet === 0 ? first.height + 1 : 0);
+    return { x: MARGIN, y, width: inside, height: height - MARGIN - FOOTER - y };
   };
-  const split = cards.flatMap((card) => {
-    const parts: Card[] = [];
-    for (const group of card.groups) {
-      const last = parts.at(-1);
-      const longer = last && { ...last, groups: [...last.groups, group] };
-      if (longer && fits(longer, 1)) parts[parts.length - 1] = longer;
-      else parts.push({ ...card, groups: [group] });
-    }
-    return parts;
+  const shares = shared(cardsOf(job, setUp, format), setUp, rooms, format);
+  return shares.map((cards, part): Page => {
+    const pen = new Pen();
+    const title = heading(pen, job, index, [part + 1, shares.length], width, format);
+    settingBoxes(pen, top, inside, setUp, cards, format);
+    holdLine(pen, holdWords(setUp, shopOf(job), format), top + SETTING_BOXES, inside);
+    if (part === 0) first.draw(pen, MARGIN, top + SETTING_BOXES + HOLD);
+    const room = rooms(part);
+    cardGrid(pen, cards, setUp, room, format);
+    footer(pen, job, index, part + 1 < shares.length, room.y + room.height, [width, height], format);
+    return { width, height, title, marks: pen.marks };
   });
-  const shares: Card[][] = [];
-  for (let at = 0; at < split.length; ) {
-    const count =
-      [4, 2, 1].find((n) => split.slice(at, at + n).every((card) => fits(card, Math.min(n, split.length - at)))) ?? 1;
-    shares.push(split.slice(at, at + count));
-    at += count;
-  }
-  return shares.length > 0 ? shares : [[]];
 }
 
-function page(
+/** Where the boxes of a set-up begin: under its title, and under the warning where there are errors, mm. */
+const PLAIN = 35;
+const WARNED = 42;
+/** What is said of holding takes so much, mm. */
+const HOLD = 6.6;
+
+/** Which set-up of which job it is, and what is milled in it. Returns what the page is called. */
+function heading(
+  pen: Pen,
   job: PlannedJob,
-  setUp: SetUp,
   index: number,
-  cards: readonly Card[],
   [part, parts]: readonly [number, number],
-  paper: Paper,
+  width: number,
   format: LengthFormat,
-): Page {
-  const [width, height] = PAPERS[paper];
-  const pen = new Pen();
+): string {
+  const setUp = job.plan.setUps[index];
   const right = width - MARGIN;
   const inside = right - MARGIN;
-  const { setting } = setUp;
-  const count = job.plan.setUps.length;
   const sheet = parts > 1 ? `, sheet ${part} of ${parts}` : '';
-  const title = `Set-up ${index + 1} of ${count}${sheet}`;
-
+  const title = `Set-up ${index + 1} of ${job.plan.setUps.length}${sheet}`;
   pen.text(MARGIN, 22, title, fitted(title, inside * 0.6, 10, true), { bold: true });
   const jobTitle = printText(job.title, format);
   pen.text(right, 16, jobTitle, fitted(jobTitle, inside * 0.38, 5, true), { bold: true, align: 'end' });
@@ -96,33 +68,28 @@ function page(
     .join(', ');
   pen.text(right, 20.4, made, fitted(made, inside * 0.38, 3.2), { align: 'end' });
   pen.text(right, 24.4, `lengths in ${format.units === 'in' ? 'inches' : 'millimetres'}`, 3.2, { align: 'end' });
-  const what = `${setting.machine}: ${setting.connector}, ${slotsWord(setUp)} in the ${surfaceWords(setting)}`;
-  pen.text(MARGIN, 31, what, fitted(what, inside, 6, true), { bold: true });
+  if (setUp) {
+    const { setting } = setUp;
+    const what = `${setting.machine}: ${setting.connector}, ${slotsWord(setUp)} in the ${surfaceWords(setting)}`;
+    pen.text(MARGIN, 31, what, fitted(what, inside, 6, true), { bold: true });
+  }
   if (job.errors > 0) {
     const warning = `${job.errors} ${job.errors === 1 ? 'ERROR' : 'ERRORS'} FOUND: DO NOT MILL FROM THIS SHEET`;
     pen.box(MARGIN, 33, inside, 7, 0.8);
     pen.text(width / 2, 38, warning, 4, { bold: true, align: 'middle' });
   }
-  const boxesTop = job.errors > 0 ? 42 : 35;
-  settingBoxes(pen, boxesTop, inside, setUp, cards, format);
-  const room = roomFor(paper, job.errors > 0);
-  cardGrid(pen, cards, setUp, room, format);
-  const foot = room.y + room.height;
-  footer(pen, job, index, part < parts, foot, [width, height], format);
-  return { width, height, title: `${jobTitle}, ${title}`, marks: pen.marks };
+  return `${jobTitle}, ${title}`;
 }
 
-function cardGrid(
-  pen: Pen,
-  cards: readonly Card[],
-  setUp: SetUp,
-  frame: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },
-  format: LengthFormat,
-): void {
-  const { columns, width, height } = cardSize(Math.max(1, cards.length), frame);
+/** What holds the pieces of the set-up, and how the machine goes from line to line. */
+const holdLine = (pen: Pen, words: string, y: number, inside: number): void =>
+  pen.text(MARGIN, y + 4.4, words, fitted(words, inside, 4.6, true), { bold: true });
+
+function cardGrid(pen: Pen, cards: readonly Card[], setUp: SetUp, room: Room, format: LengthFormat): void {
+  const { columns, width, height } = cardSize(Math.max(1, cards.length), room);
   cards.forEach((card, i) => {
     const place = slotOf(cards, i, columns);
-    const [x, y] = [frame.x + place.column * (width + 4), frame.y + place.row * (height + 4)];
+    const [x, y] = [room.x + place.column * (width + BETWEEN), room.y + place.row * (height + BETWEEN)];
     drawCard(pen, card, setUp, { x, y, width, height }, format);
   });
 }

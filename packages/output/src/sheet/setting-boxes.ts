@@ -6,6 +6,10 @@ import { fitted, wrapped } from './metrics.js';
 import { MARGIN, type Pen } from './page.js';
 
 const GAP = 3;
+const LARGE = 24;
+const SMALL = 15.4;
+/** What all of it takes with the white under it, mm. */
+export const SETTING_BOXES = LARGE + GAP + SMALL + 2;
 
 /** What is set, in large figures: depth, spacer and stop; under these the lines and the base. */
 export function settingBoxes(
@@ -26,7 +30,7 @@ export function settingBoxes(
   const [stop, ...stopNotes] = stopFigure(setting, cards, format);
   large(pen, column(2), top, third, 'STOP', stop, stopNotes);
 
-  const y = top + 28;
+  const y = top + LARGE + GAP;
   const wide = 2 * third + GAP;
   const pattern =
     setting.pattern === undefined ? '' : ` for these pieces (pattern ${printText(patternWords(setting), format)})`;
@@ -96,14 +100,14 @@ function large(
   value: string,
   notes: readonly string[],
 ): void {
-  pen.box(x, y, width, 25, 0.9);
+  pen.box(x, y, width, LARGE, 0.9);
   pen.text(x + 2, y + 4.6, label, 3.6, { bold: true });
-  pen.text(x + width / 2, y + 16.2, value, fitted(value, width - 6, 12, true), { bold: true, align: 'middle' });
+  pen.text(x + width / 2, y + 15.4, value, fitted(value, width - 6, 12, true), { bold: true, align: 'middle' });
   const note = notes.filter((one) => one !== '').join('; ');
-  for (const [i, line] of wrapped(note, width - 4, 2.9)
+  for (const [i, line] of wrapped(note, width - 4, 3)
     .slice(0, 2)
     .entries())
-    pen.text(x + 2, y + 20.4 + i * 3.3, line, 2.9);
+    pen.text(x + 2, y + 19.2 + i * 3.4, line, 3);
 }
 
 function small(
@@ -115,8 +119,8 @@ function small(
   value: string,
   align: 'start' | 'middle',
 ): void {
-  pen.box(x, y, width, 18, 0.5);
+  pen.box(x, y, width, SMALL, 0.5);
   pen.text(x + 2, y + 4.4, label, fitted(label, width - 4, 3.2, true), { bold: true });
-  const size = fitted(value, width - 6, 9, true);
-  pen.text(align === 'start' ? x + 2 : x + width / 2, y + 14.5, value, size, { bold: true, align });
+  const size = fitted(value, width - 6, 8.6, true);
+  pen.text(align === 'start' ? x + 2 : x + width / 2, y + 12.8, value, size, { bold: true, align });
 }
