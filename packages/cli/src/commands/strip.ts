@@ -1,7 +1,7 @@
 import { resolve } from 'node:path';
-import { type LengthFormat, type Pattern, Rational, type Shop, type Strip, stripOf, type Units } from '@dryfit/engine';
-import { MILLIMETRES, readNumber } from '@dryfit/language';
+import { type LengthFormat, type Pattern, Rational, type Shop, type Strip, stripOf } from '@dryfit/engine';
 import { mistaken, type Paper, plural, printLength, sheetsHtml, stripPages, stripTitle } from '@dryfit/output';
+import { lengthOption } from '../input/length.js';
 import { CLEAN, ERRORS, type Io, Misuse } from '../io.js';
 import type { FindingOptions } from '../options.js';
 import { isStrip, STRIPS } from '../output/drawings.js';
@@ -69,7 +69,7 @@ function stripsOf(found: Sound, file: string, name: string | undefined, options:
   const shop = examination.shop();
   const patterns = [...(shop?.patterns.values() ?? [])];
   if (!shop || patterns.length === 0) throw new Misuse(`there is no pattern in ${file}, nor in what it imports`);
-  const part = lengthOf(options.length, examination.units);
+  const part = lengthOption('--length', options.length, examination.units, 'above zero');
   if (name !== undefined) {
     const pattern = shop.patterns.get(name);
     if (!pattern)
@@ -92,6 +92,11 @@ function stripsOf(found: Sound, file: string, name: string | undefined, options:
 
 function checked(pattern: Pattern, shop: Shop, part: Rational | undefined, format: LengthFormat): Strip | undefined {
   const strip = stripOf(pattern, shop, part);
+  const bed = shop.jig?.bed;
+  if (strip?.part && bed && part?.gt(bed))
+    throw new Misuse(
+      `a part ${printLength(part, format)} long does not lie on the bed of ${shop.jig?.name}, which is ${printLength(bed, format)}`,
+    );
   if (strip?.length.gt(LONGEST))
     throw new Misuse(
       `a strip of pattern ${pattern.name} would be ${printLength(strip.length, format)} long; none longer than ${printLength(LONGEST, format)} is printed`,
@@ -122,14 +127,6 @@ function spreadWords(name: string, { examination, format }: Sound): string {
 }
 
 const MOST_TOLD = 6;
-
-function lengthOf(words: string | undefined, units: Units): Rational | undefined {
-  if (words === undefined) return undefined;
-  const { value, unit, unhyphened } = readNumber(words);
-  if (!value || unhyphened !== undefined || value.sign() <= 0)
-    throw new Misuse(`--length takes a length above zero, such as --length 564 or --length "22 1/4in", not ${words}`);
-  return value.mul(MILLIMETRES[unit ?? units]);
-}
 
 const nameOf = ({ pattern, part }: Strip, format: LengthFormat): string =>
   part ? `${pattern}-${printLength(part, format)}` : pattern;
