@@ -11,6 +11,7 @@ import { format } from './commands/format.js';
 import { glueUp } from './commands/glue-up.js';
 import { patterns } from './commands/patterns.js';
 import { plan } from './commands/plan.js';
+import { remake } from './commands/remake.js';
 import { sheets } from './commands/sheets.js';
 import { strip } from './commands/strip.js';
 import { tolerance } from './commands/tolerance.js';
@@ -290,6 +291,28 @@ Examples:
   dryfit strip shop.joinery high4 --length 564 --out tables`,
     )
     .action(async (file, pattern, options) => done(await strip(file, pattern, options, io)));
+
+  withFindingOptions(program.command('remake'))
+    .description('write what it takes to make one spoilt piece of a job again: its own pages and its label')
+    .argument('<file>', 'a .joinery file with a job')
+    .argument('<job>', 'the job')
+    .argument('<part...>', 'the piece: lh, "lh of Periodicals(wide = 450)", or what the code of its label says')
+    .requiredOption('--out <folder>', 'where to write its pages and its label, as HTML and PDF')
+    .option('--number <n>', 'of which of the cabinets that are alike it is, for the label', whole(1, 1_000_000))
+    .addOption(new Option('--paper <size>', 'what they are printed on').choices(['A4', 'Letter']).default('A4'))
+    .option('--seconds <n>', 'how long an order may be reckoned on', within(0.1, 3600), 10)
+    .option('--with-errors', 'write although there are errors; every page says so')
+    .addHelpText(
+      'after',
+      `
+The piece is milled with the settings that the job's plan has for it, so that it fits its mates, in the order that costs
+least for it alone. What the text cannot know is told: what was cut to fit, and what thickness the new sheet has.${CODES}
+
+Examples:
+  dryfit remake periodicals.joinery Library "lh of Periodicals(wide = 450)" --out tables
+  dryfit remake bookcase.joinery Order divider --out tables --number 2`,
+    )
+    .action(async (file, job, part, options) => done(await remake(file, job, part, options, io)));
 
   withFindingOptions(program.command('calibrate'))
     .description('say how to mill a test joint, and what one tells of the machine: its base to centre, and its depth')

@@ -1,10 +1,10 @@
 import { resolve } from 'node:path';
-import { labelPages, type Page, type Paper, plural, sheetPages, sheetsHtml } from '@dryfit/output';
+import { labelPages, type Paper, plural, sheetPages } from '@dryfit/output';
 import { CLEAN, ERRORS, type Io, Misuse } from '../io.js';
 import { isSheet, SHEETS } from '../output/drawings.js';
 import { folderNames } from '../output/names.js';
-import { sheetsPdf } from '../output/pdf.js';
-import { type Written, writeWhole } from '../output/write.js';
+import { printed } from '../output/printed.js';
+import { writeWhole } from '../output/write.js';
 import { type PlanningOptions, planned } from '../planned.js';
 import { sound } from '../sound.js';
 
@@ -32,13 +32,4 @@ export async function sheets(file: string, name: string | undefined, options: Sh
   const names = files.map(({ path }) => path).join(', ');
   io.out.write(`wrote ${plural(pages.length + labels.length, 'page')} to ${options.out}: ${names}\n`);
   return job.errors > 0 ? ERRORS : CLEAN;
-}
-
-/** Pages in both forms; nothing where there are none. */
-async function printed(path: string, title: string, pages: readonly Page[]): Promise<Written[]> {
-  if (pages.length === 0) return [];
-  return [
-    { path: `${path}.html`, text: sheetsHtml(title, pages) },
-    { path: `${path}.pdf`, text: await sheetsPdf(title, pages) },
-  ];
 }

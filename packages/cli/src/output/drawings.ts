@@ -16,6 +16,12 @@ export const SHEETS = 'sheets';
 /** Whether a file below --out is `sheets`'. */
 export const isSheet = (path: string): boolean => path.split('/').at(-2) === SHEETS;
 
+/** Folder of pieces that are made again, inside the folder of a job. */
+export const REMAKES = 'remakes';
+
+/** Whether a file below --out is `remake`'s. */
+export const isRemake = (path: string): boolean => path.split('/').at(-2) === REMAKES;
+
 /** Folder of the line strips, which belong to a workshop and not to a cabinet or a job. */
 export const STRIPS = 'line-strips';
 
@@ -24,4 +30,4 @@ export const isStrip = (path: string): boolean => path.split('/').at(-2) === STR
 
 /** Whether a file below --out is `build`'s: what no other command makes. */
 export const isTable = (path: string): boolean =>
-  !isDrawing(path) && !isGlueUp(path) && !isSheet(path) && !isStrip(path);
+  !isDrawing(path) && !isGlueUp(path) && !isSheet(path) && !isStrip(path) && !isRemake(path);

@@ -36,6 +36,6 @@ export function manifestText(manifest: Manifest): string {
  */
 function isOurs(path: unknown): path is string {
   const known =
-    /^[^./\\:][^/\\:]*\/([a-z]+\.(csv|md|json)|[^./\\:][^/\\:]*\.(html|pdf)|(drawings|sheets|glue-up)\/[^./\\:][^/\\:]*\.(svg|md|html|pdf))$/;
+    /^[^./\\:][^/\\:]*\/([a-z]+\.(csv|md|json)|[^./\\:][^/\\:]*\.(html|pdf)|(drawings|sheets|glue-up|remakes)\/[^./\\:][^/\\:]*\.(svg|md|html|pdf))$/;
   return typeof path === 'string' && known.test(path);
 }

@@ -35,7 +35,7 @@ export function besideEachOther(
     for (const other of rights) {
       const times = Math.min(one.left, other.left);
       if (times === 0 || !fits(one.along, other.along, bed)) continue;
-      if (waits(stages, one.operation, other.operation)) continue;
+      if (waits(stages, one.operation, other.operation) || isOnePiece(one.operation, other.operation)) continue;
       one.left -= times;
       other.left -= times;
       pairs.push({ left: one.operation, right: other.operation, times });
@@ -45,6 +45,14 @@ export function besideEachOther(
 
 /** Common practice, no source: on a bed of 900, sides of 560 and 320 lie beside each other and two of 560 do not. */
 const fits = (a: Rational, b: Rational, bed: Rational): boolean => a.add(b).le(bed);
+
+/** No piece lies beside itself. */
+const isOnePiece = (a: Operation, b: Operation): boolean =>
+  a.count === 1 &&
+  b.count === 1 &&
+  a.pieces.some(({ item, parts }) =>
+    b.pieces.some((other) => other.item === item && parts.some((part) => other.parts.includes(part))),
+  );
 
 const waits = (stages: Stages, a: Operation, b: Operation): boolean =>
   comesBefore(stages, a, b) || comesBefore(stages, b, a);

@@ -45,6 +45,13 @@ export function tighter(a: Bounds, b: Bounds): Bounds {
   return { least, most };
 }
 
+/** A half as it is milled, and what measuring it from its other sides adds to its errors along and across, mm. */
+export interface Milled {
+  readonly half: Half;
+  readonly along?: Rational | undefined;
+  readonly across?: Rational | undefined;
+}
+
 /**
  * How far off a half may be, as an error from the table: further from what it is measured from, or deeper, is more.
  * Whatever two halves are off within their bounds, their joint is within its own.
@@ -53,14 +60,15 @@ export function boundsOf(
   way: 'across' | 'along' | 'depth',
   result: FitResult,
   joint: FittedJoint,
-  half: Half,
+  milled: Milled,
   setting: Setting,
 ): { readonly bounds: Bounds; readonly unsaid: readonly Unsaid[] } {
+  const { half } = milled;
   if (way === 'depth') return depthBounds(result, joint, half);
   // What is measured along a cant is marked out, and its errors are not reckoned.
   if (joint.turn || half.turn) return { bounds: NO_BOUNDS, unsaid: [] };
   const { shop } = result.spec;
-  const fromJoint = jointBounds(way, result, joint);
+  const fromJoint = jointBounds(way, result, joint, milled[way] ?? Rational.ZERO);
   const held = heldBounds(way, shop, joint, half, setting);
   return { bounds: tighter(fromJoint.bounds, held.bounds), unsaid: [...fromJoint.unsaid, ...held.unsaid] };
 }
@@ -72,7 +80,7 @@ const BENCH: readonly Origin[] = ['machine', 'fence', 'spacer', 'stop', 'line', 
  * Half of the step that is let pass, less what the parts themselves add to it. Where faces are meant to be one on both
  * sides, the thickness of the sheets comes in on one of them and is not the half's to make up for: the other side counts.
  */
-function jointBounds(way: 'across' | 'along', result: FitResult, joint: FittedJoint) {
+function jointBounds(way: 'across' | 'along', result: FitResult, joint: FittedJoint, adds: Rational) {
   const { limits, tolerances } = result.spec.shop;
   const isMitre = joint.meeting === 'mitre' && way === 'across';
   const kind = way === 'across' ? 'step' : 'flush';
@@ -85,7 +93,7 @@ function jointBounds(way: 'across' | 'along', result: FitResult, joint: FittedJo
     return Rational.of(Math.ceil((value + by) * 1e6), 1e6);
   };
   const least = isMitre ? Rational.ZERO : errors.map(rest).reduce((a, b) => Rational.min(a, b));
-  const each = Rational.max(Rational.ZERO, limits.step.sub(least)).div(Rational.TWO);
+  const each = Rational.max(Rational.ZERO, limits.step.sub(least).div(Rational.TWO).sub(adds));
   return { bounds: either(each.neg(), each, 'step'), unsaid: [] };
 }
 

@@ -2,7 +2,8 @@ import type { FittedJoint, Half } from '../fit/fit.js';
 import { addBounded, type Bounded, boundedOf, mulBounded, subBounded } from '../number/bounded.js';
 import { Rational } from '../number/rational.js';
 import type { Side } from '../spec/sides.js';
-import { type Bounds, boundsOf, NO_BOUNDS, tighter, type Unsaid } from './first-piece-bounds.js';
+import { askedHalf } from './asked.js';
+import { type Bounds, boundsOf, type Milled, NO_BOUNDS, tighter, type Unsaid } from './first-piece-bounds.js';
 import { halfKey, type Operation, told, type WorkItem } from './operation.js';
 import type { SetUp } from './plan.js';
 
@@ -108,7 +109,7 @@ function allBounds(
   const unsaid = new Set<Unsaid>();
   for (const operation of operations)
     for (const { result, joint, half } of halvesOf(operation, items)) {
-      const found = boundsOf(way, result, joint, half, setUp.setting);
+      const found = boundsOf(way, result, joint, asMilled(operation, half), setUp.setting);
       bounds = tighter(bounds, found.bounds);
       for (const one of found.unsaid) unsaid.add(one);
     }
@@ -117,7 +118,7 @@ function allBounds(
 
 /** Every half that an operation mills, with its cabinet. */
 function halvesOf(operation: Operation, items: readonly WorkItem[]) {
-  const key = told(operation.joint, operation.half);
+  const key = told(operation.joint, askedHalf(operation));
   const seen = new Set<string>();
   const found: { result: WorkItem['result']; joint: FittedJoint; half: Half }[] = [];
   for (const { item, parts } of operation.pieces) {
@@ -132,6 +133,13 @@ function halvesOf(operation: Operation, items: readonly WorkItem[]) {
       }
   }
   return found;
+}
+
+/** A half as the plan mills it; where that is not as its joint asks, what it adds to the errors comes off its bounds. */
+function asMilled({ half, otherwise }: Operation, asked: Half): Milled {
+  if (!otherwise) return { half: asked };
+  const { adds, datum, end } = otherwise;
+  return { half: { ...half, part: asked.part }, along: datum ? adds : undefined, across: end ? adds : undefined };
 }
 
 /** Bounds of an error as bounds of what is measured. */

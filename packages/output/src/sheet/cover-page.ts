@@ -1,5 +1,6 @@
 import type { LengthFormat, SetUp } from '@dryfit/engine';
 import { cabinetLabel } from '../batch.js';
+import { plural } from '../findings/text.js';
 import type { PlannedJob } from '../plan/tables.js';
 import { minutes, slotsWord, spacerWords, surfaceWords } from '../plan/words.js';
 import { printText } from '../print/length.js';
@@ -28,12 +29,13 @@ export function coverPages(job: PlannedJob, paper: Paper, format: LengthFormat):
   return flow.pages();
 }
 
-function setUpWords(setUp: SetUp, index: number, format: LengthFormat): string {
+/** A set-up in one line. */
+export function setUpWords(setUp: SetUp, index: number, format: LengthFormat): string {
   const { setting, operations, slots } = setUp;
   const stop = setting.stop ? `stop ${figure(setting.stop, format)}` : 'no stop';
   const pieces = operations.reduce((sum, { count }) => sum + count, 0);
   const what = `${setting.connector} ${figure(setting.depth, format)} deep, ${slotsWord(setUp)} in the ${surfaceWords(setting)}`;
   const lines = setting.pattern ?? 'lines as listed';
   const spacer = printText(spacerWords(setting), format);
-  return `${index + 1}.  ${what}, ${lines}, spacer ${spacer}, ${stop}: ${pieces} pieces, ${slots} ${slotsWord(setUp)}`;
+  return `${index + 1}.  ${what}, ${lines}, spacer ${spacer}, ${stop}: ${plural(pieces, 'piece')}, ${slots} ${slotsWord(setUp)}`;
 }

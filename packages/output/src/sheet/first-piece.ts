@@ -19,7 +19,7 @@ export interface Block {
 
 /** What to measure on the first piece at each fence, with what it may be; empty where nothing is milled. */
 export function firstPieceBlock(job: PlannedJob, setUp: SetUp, width: number, format: LengthFormat): Block {
-  const lists = gathered(firstPieces(setUp, job.items), format).map((one) => list(one, width));
+  const lists = gathered(setUp, firstPieces(setUp, job.items), format).map((one) => list(one, width));
   return {
     height: lists.reduce((sum, { height }) => sum + height, 0),
     draw(pen, x, y) {
@@ -37,29 +37,34 @@ interface Gathered {
   readonly fences: readonly string[];
   readonly rows: readonly FirstRow[];
   readonly note: string;
+  /** Others are milled after it. */
+  readonly more: boolean;
 }
 
-function gathered(pieces: readonly FirstPiece[], format: LengthFormat): readonly Gathered[] {
-  const found = new Map<string, { fences: string[]; rows: readonly FirstRow[]; note: string }>();
+function gathered(setUp: SetUp, pieces: readonly FirstPiece[], format: LengthFormat): readonly Gathered[] {
+  const found = new Map<string, { fences: string[]; rows: readonly FirstRow[]; note: string; more: boolean }>();
   for (const piece of pieces) {
     const rows = firstRows(piece, format.units);
     const note = `${endsWords(piece, format.units)} ${unsaidWords(piece.unsaid)}`.trim();
-    const key = JSON.stringify([rows, note]);
+    const more = setUp.operations.some(({ half, count }) => half.hand === piece.hand && count > 1);
+    const key = JSON.stringify([rows, note, more]);
     const { half, part } = piece.operation;
     const fence = half.turn ? `${part.id}, marked out` : `${part.id} at the ${piece.hand} fence`;
     const same = found.get(key);
     if (same) same.fences.push(fence);
-    else found.set(key, { fences: [fence], rows, note });
+    else found.set(key, { fences: [fence], rows, note, more });
   }
   return [...found.values()];
 }
 
-function list({ fences, rows, note }: Gathered, width: number): Block {
+function list({ fences, rows, note, more }: Gathered, width: number): Block {
   const columns = width >= TWO_COLUMNS ? 2 : 1;
   const perColumn = Math.ceil(rows.length / columns);
   const wide = (width - BETWEEN * (columns - 1)) / columns;
   const notes = note === '' ? [] : wrapped(note, width, SMALL);
-  const title = `FIRST PIECE (${fences.join('; ')}): measure it before you mill the others`;
+  const title = more
+    ? `FIRST PIECE (${fences.join('; ')}): measure it before you mill the others`
+    : `MEASURE ${fences.join('; ')}: there is one of it`;
   return {
     height: HEAD + perColumn * ROW + notes.length * 3.4 + 1,
     draw(pen, x, y) {

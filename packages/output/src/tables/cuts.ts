@@ -101,12 +101,14 @@ function rowsOf(batch: Batch, item: Item, { parts, first }: Piece): Cell[][] {
   ]);
 }
 
-function nearName(part: FittedPart, cut: CutFigures): string {
+/** What the near wall of a cut is measured from, in words. */
+export function nearName(part: FittedPart, cut: CutFigures): string {
   if (cut.toe !== undefined) return `toe on ${surfaceName(part, cut.toe)}`;
   return cut.inFrom === undefined ? '' : surfaceName(part, cut.inFrom.side);
 }
 
-function alongOf(part: FittedPart, cut: CutFigures): Text {
+/** Where a cut runs, in words. */
+export function alongOf(part: FittedPart, cut: CutFigures): Text {
   if (cut.legs)
     return list(
       cut.legs.map(({ side, at }) => say`${at} in from the ${surfaceName(part, side)}`),
