@@ -42,7 +42,7 @@ export class JoineryCodeActionProvider implements CodeActionProvider {
   ): Promise<CodeAction[]> {
     const byItself = triggerKind === CodeActionTriggerKind.Automatic;
     if (byItself) void this.cures.prepare(document).catch(() => undefined);
-    this.ahead.stop();
+    else this.ahead.stop();
     const wanted = (kind: string): boolean => only === undefined || only.some((one) => isWithin(kind, one));
     const actions = [
       ...(wanted(CodeActionKind.QuickFix) ? await this.quickFixes(document, range, diagnostics, token) : []),
@@ -50,7 +50,7 @@ export class JoineryCodeActionProvider implements CodeActionProvider {
       ...(only && wanted(FIX_ALL) ? await this.fixAll(document, token) : []),
     ];
     const at = document.textDocument.offsetAt(range.start);
-    if (byItself) void this.ahead.seek(document, at).catch(() => undefined);
+    void this.ahead.around(document, at).catch(() => undefined);
     return actions;
   }
 

@@ -1,6 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { setTimeout as pause } from 'node:timers/promises';
-import { Cancellation, TextDocument, URI } from 'langium';
+import { Cancellation, OperationCancelled, TextDocument, URI } from 'langium';
 import { NodeFileSystem } from 'langium/node';
 import { afterEach, expect, test, vi } from 'vitest';
 import { CodeActionTriggerKind } from 'vscode-languageserver-protocol';
@@ -10,6 +9,8 @@ import { CuresAhead } from './cures-ahead.js';
 import type { ServerDocumentBuilder } from './document-builder.js';
 import { createJoineryServerServices } from './services.js';
 
+/** A busy machine takes its time. */
+const PATIENT = { timeout: 60_000, interval: 1 };
 const { None } = Cancellation.CancellationToken;
 const folder = new URL('../../../../examples/', import.meta.url);
 const text = readFileSync(new URL('periodicals.joinery', folder), 'utf8').replace(
@@ -29,6 +30,7 @@ async function served() {
   const document = await LangiumDocuments.getOrCreateDocument(uri);
   const tries = vi.spyOn(Trial.prototype, 'examine');
   const cures = new Cures(joinery);
+  const ahead = new CuresAhead(joinery, cures, 0);
   const offered = async (words: string, triggerKind: CodeActionTriggerKind) => {
     const start = document.textDocument.positionAt(text.indexOf(words));
     const range = { start, end: start };
@@ -44,7 +46,8 @@ async function served() {
     finding,
     joinery,
     cures,
-    ahead: new CuresAhead(joinery, cures),
+    ahead,
+    around: (offset: number) => ahead.around(document, offset),
     offered,
     tries: () => tries.mock.calls.length,
   };
@@ -54,7 +57,7 @@ afterEach(() => vi.restoreAllMocks());
 
 test('after the editor has asked by itself elsewhere, whoever asks at the finding waits for no trial', async () => {
   const { offered, tries } = await served();
-  const seeking = vi.spyOn(CuresAhead.prototype, 'seek');
+  const seeking = vi.spyOn(CuresAhead.prototype, 'around');
   const preparing = vi.spyOn(Cures.prototype, 'prepare');
   expect(await offered('cabinet Periodicals', CodeActionTriggerKind.Automatic)).toEqual([]);
   const done = [...seeking.mock.results, ...preparing.mock.results].map(({ value }) => value);
@@ -66,40 +69,46 @@ test('after the editor has asked by itself elsewhere, whoever asks at the findin
   expect(tries()).toBe(seen);
 });
 
-test('nothing is sought for nobody once somebody asks, or types', async () => {
-  const { ahead, builder, document, tries } = await served();
+test('a text that has been examined anew has its cures sought, where it was asked about before', async () => {
+  const { around, builder, tries } = await served();
+  await around(0);
   const before = tries();
-  const seeking = ahead.seek(document, 0, 0);
-  ahead.stop();
-  await seeking;
-  builder.expect(uri);
-  await ahead.seek(document, 0, 0);
-  expect(tries()).toBe(before);
+  const asked = vi.spyOn(Cures.prototype, 'ahead');
+  await builder.update([uri], []);
+  await vi.waitFor(() => expect(asked).toHaveBeenCalled(), PATIENT);
+  await Promise.all(asked.mock.results.map(({ value }) => value));
+  expect(tries()).toBeGreaterThan(before);
 });
 
-test('a search begun for nobody is left off when it is called off, and goes on for who waits by then', async () => {
-  const { ahead, cures, document, finding, tries } = await served();
-  const before = tries();
-  const until = async (count: number) => {
-    while (tries() - before < count) await pause(1);
-  };
-  const seeking = ahead.seek(document, 0, 0);
-  seeking.catch(() => undefined);
-  await until(2);
+test('the same is sought once, and nothing while somebody types', async () => {
+  const { around, builder, tries } = await served();
+  await around(0);
+  const once = tries();
+  await around(0);
+  builder.expect(uri);
+  await around(0);
+  expect(tries()).toBe(once);
+});
+
+test('a search begun for nobody is left off when somebody asks, and goes on for who waits by then', async () => {
+  const { ahead, around, cures, document, finding, tries } = await served();
+  const left = around(0);
+  await vi.waitFor(() => expect(tries()).toBeGreaterThan(1), PATIENT);
   ahead.stop();
-  await expect(seeking).rejects.toBeDefined();
+  await expect(left).rejects.toBe(OperationCancelled);
+  const found = await cures.of(finding, document, None);
   const alone = await served();
   const all = await alone.cures.of(alone.finding, alone.document, None);
-  expect((await cures.of(finding, document, None)).map(({ title }) => title)).toEqual(all.map(({ title }) => title));
+  expect(found.map(({ title }) => title)).toEqual(all.map(({ title }) => title));
 });
 
 test('what is found nearest is sought first', async () => {
-  const { cures, document, finding, joinery } = await served();
+  const { around, cures, document, finding, joinery } = await served();
   const asked = vi.spyOn(cures, 'ahead').mockResolvedValue();
   const elsewhere = (start: number) => ({ ...finding, source: { ...finding.source, start } });
   const findings = [900, 300, 10, 420, 395, 800, 410].map(elsewhere);
   const examined = joinery.editor.Examinations.of(document);
   vi.spyOn(joinery.editor.Examinations, 'of').mockReturnValue({ ...examined, findings });
-  await new CuresAhead(joinery, cures).seek(document, 400, 0);
+  await around(400);
   expect(asked.mock.calls.map(([{ source }]) => source.start)).toEqual([395, 410, 420, 300, 10]);
 });
