@@ -34,6 +34,7 @@ import { neverMeasured } from '../checks/never-measured.js';
 import { noConnectorLands } from '../checks/no-connector-lands.js';
 import { noConnectors } from '../checks/no-connectors.js';
 import { noContact } from '../checks/no-contact.js';
+import { noFence } from '../checks/no-fence.js';
 import { openingsNegative } from '../checks/openings-negative.js';
 import { pairTooShort } from '../checks/pair-too-short.js';
 import { partNotFixed } from '../checks/part-not-fixed.js';
@@ -98,6 +99,7 @@ export const checks: readonly Check[] = [
   noConnectorLands,
   noConnectors,
   noContact,
+  noFence,
   openingsNegative,
   pairTooShort,
   partNotFixed,

@@ -49,6 +49,7 @@ export const summaries: Readonly<Record<string, string>> = {
   "no-connector-lands": "None of the lines of a joint lands where its parts touch, so that nothing holds them.",
   "no-connectors": "A joint that needs connectors names none, and neither does the cabinet.",
   "no-contact": "Two parts are to be joined, but the sides that should touch lie beside each other.",
+  "no-fence": "A datum edge goes to a fence that the jig has not got.",
   "no-reason": "A check is allowed, and the reason is empty or still to be written.",
   "no-such-part": "A number is written that no part of the name has, or a number for a part that stands alone.",
   "no-such-plane": "A wall of a groove or notch is named that the part does not have.",
