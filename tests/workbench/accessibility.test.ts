@@ -36,6 +36,27 @@ describe.each(Object.entries(themes))('the panels in %s', (name, theme) => {
     expect(await faults(drawing)).toEqual([]);
   });
 
+  test('the drawing has no serious fault at any step of the glue-up, drawn and as a list', async () => {
+    await replaceText(session.page, 'rear set back 22 from', 'rear set back 16 from');
+    const drawing = await opened(session, 'Dryfit: Open Drawing Beside', 'Whole cabinet', theme);
+    const button = (title: string) => drawing.getByRole('button', { name: title, exact: true });
+    const told = drawing.locator('.told[aria-live]');
+    await button('As a table').click();
+    await button('Whole cabinet').click();
+    await button('Glue-up, step by step').click();
+    for (let step = 1, steps = 1; step <= steps; step++) {
+      await expect.poll(() => told.innerText()).toMatch(new RegExp(`^Step ${step} of `));
+      steps = Number(/of (\d+)/.exec(await told.innerText())?.[1]);
+      expect(steps).toBeGreaterThan(1);
+      await shot(`5-step-${step}`);
+      expect(await faults(drawing), `step ${step}`).toEqual([]);
+      if (step < steps) await button('Next step').click();
+    }
+    await button('As a table').click();
+    await drawing.getByRole('heading', { name: 'Glue-up' }).waitFor();
+    expect(await faults(drawing), 'as a list').toEqual([]);
+  });
+
   test('the slot table has no serious fault', async () => {
     const table = await opened(session, 'Dryfit: Open Slot Table', 'Copy as CSV', theme);
     await table.locator('table tbody tr').first().waitFor();

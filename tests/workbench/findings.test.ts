@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { focusText, problems, putCursor, replaceText, squiggles, visibleLines } from './editor.js';
-import { quickFix } from './quick-fix.js';
+import { bulb, openFixes, quickFix, takeFix } from './quick-fix.js';
 import { commandOf } from './quick-input.js';
 import { inWorkbench } from './session.js';
 import { webview } from './webview.js';
@@ -18,6 +18,22 @@ describe.each<Host>(['node', 'browser'])('findings and their fixes, running in %
     await expect.poll(() => problems(page), { timeout: 30_000 }).toBe('No Problems');
     await session.shot('fix-2-cured');
     await expect.poll(async () => (await visibleLines(page)).join('\n'), { message: title }).toMatch(/leave out/);
+    await focusText(page);
+    await page.keyboard.press('Control+Z');
+    await replaceText(page, 'rear set back 22 from', 'rear set back 16 from');
+    await expect.poll(() => problems(page), { timeout: 30_000 }).toBe('No Problems');
+  });
+
+  test('where the light bulb shows, the fixes come by one press of the key', async () => {
+    const { page } = session;
+    await replaceText(page, 'rear set back 16 from', 'rear set back 22 from');
+    await expect.poll(() => squiggles(page), { timeout: 40_000 }).toBeGreaterThan(0);
+    await putCursor(page, 'butt shelf');
+    await bulb(page).first().waitFor();
+    await openFixes(page, /leave out 70/);
+    await session.shot('fix-0-bulb');
+    await takeFix(page, /leave out 70/);
+    await expect.poll(() => problems(page), { timeout: 30_000 }).toBe('No Problems');
     await focusText(page);
     await page.keyboard.press('Control+Z');
     await replaceText(page, 'rear set back 22 from', 'rear set back 16 from');

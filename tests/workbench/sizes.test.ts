@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { replaceText, selectText, visibleLines } from './editor.js';
+import { fileText, replaceText, selectText, visibleLines } from './editor.js';
 import { hoverOver } from './hover.js';
 import { onPaper } from './positions.js';
 import { inWorkbench } from './session.js';
@@ -36,8 +36,30 @@ describe('sizes and slots in the text', () => {
     expect(await image.getAttribute('alt')).toContain('shelf');
   });
 
+  test('a joint shows how far off it comes, and follows what the shop says of its stops', async () => {
+    const { page, folder } = session;
+    const said = (what: string) =>
+      Number(new RegExp(`^  ${what} ± (\\S+)$`, 'm').exec(fileText(folder, 'shop.joinery'))?.[1]);
+    const [stop, fence] = [said('stop'), said('fence')];
+    // The top's end is milled against the fence, its slots in the sides by the stop; both are measured from the top.
+    const step = async () => /step at the top: .*/.exec(await hoverOver(page, 'butt top', 'butt'))?.[0];
+    const worst = (off: number) => `at the worst ± ${Number((off + fence).toFixed(2))}`;
+    await session.show('periodicals.joinery');
+    await expect.poll(step).toContain(worst(stop));
+    await session.shot('sizes-joint-off');
+    await session.show('shop.joinery');
+    await replaceText(page, `stop ± ${stop}`, 'stop ± 0.15');
+    await session.show('periodicals.joinery');
+    await expect.poll(step).toContain(worst(0.15));
+    await session.show('shop.joinery');
+    await replaceText(page, 'stop ± 0.15', `stop ± ${stop}`);
+    await session.show('periodicals.joinery');
+    await expect.poll(step).toContain(worst(stop));
+  });
+
   test('a derived size stands in its line, and follows the shop file of the sheet', async () => {
     const sizes = async () => (await visibleLines(session.page)).find((line) => /part shelf\s/.test(line)) ?? '';
+    await session.show('periodicals.joinery');
     await expect.poll(sizes, { timeout: 30_000 }).toContain('564.6');
     await session.shot('sizes-hints');
     await session.show('shop.joinery');
