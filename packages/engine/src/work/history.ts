@@ -22,8 +22,7 @@ export interface PieceHistory {
 }
 
 /**
- * What becomes of every piece in the course of a plan. Within a set-up what goes to the left fence comes first, as on its
- * sheet.
+ * What becomes of every piece in the course of a plan, set-up by set-up in the order of their sheets.
  */
 export function historiesOf(setUps: readonly SetUp[]): readonly PieceHistory[] {
   const byPiece = new Map<string, { readonly item: number; readonly part: PartId; readonly done: Done[] }>();
@@ -54,8 +53,15 @@ interface Done {
   readonly operation: Operation;
 }
 
-const inTurn = ({ operations }: SetUp): readonly Operation[] =>
-  (['left', 'right'] as const).flatMap((hand) => operations.filter(({ half }) => half.hand === hand));
+/** Whether something in a set-up waits for other work of the same set-up. */
+export const waitsWithin = ({ operations, waits }: Pick<SetUp, 'operations' | 'waits'>): boolean =>
+  waits.some(({ first }) => first.some((operation) => operations.includes(operation)));
+
+/** The operations of a set-up as they are done: what goes to the left fence first, unless some of it waits for the rest. */
+export const inTurn = (setUp: Pick<SetUp, 'operations' | 'waits'>): readonly Operation[] =>
+  waitsWithin(setUp)
+    ? setUp.operations
+    : (['left', 'right'] as const).flatMap((hand) => setUp.operations.filter(({ half }) => half.hand === hand));
 
 function stepOf(setUps: readonly SetUp[], step: Done, before: Done | undefined): HistoryStep {
   const lies = ({ setUp, operation: { half, part } }: Done) => {
