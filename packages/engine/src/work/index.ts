@@ -2,7 +2,7 @@ export type { Beside } from './beside.js';
 export { USUAL_CHANGES } from './changes.js';
 export { type FirstMeasure, type FirstPiece, firstPieces, type Measured, wallAt } from './first-piece.js';
 export type { Bound, Bounds, Unsaid } from './first-piece-bounds.js';
-export { type HistoryStep, historiesOf, type PieceHistory } from './history.js';
+export { type HistoryStep, historiesOf, inTurn, type PieceHistory, waitsWithin } from './history.js';
 export { type Holding, holdingOf, ONE_PERSON_LIFTS, type Packer } from './holding.js';
 export type { Needs, OtherWork } from './needs.js';
 export type { Operation, Pieces, WorkItem } from './operation.js';
