@@ -3,6 +3,7 @@ import {
   formatMm,
   type Holding,
   holdingOf,
+  inTurn,
   type LengthFormat,
   type Operation,
   type Orientation,
@@ -10,6 +11,7 @@ import {
   orientationOf,
   type Rational,
   type SetUp,
+  waitsWithin,
 } from '@dryfit/engine';
 import { cabinetLabel } from '../batch.js';
 import { packerWords, shopOf, weightWords } from '../plan/holding.js';
@@ -56,12 +58,13 @@ export interface Group {
   readonly history: string;
 }
 
-/** The cards of a set-up: left fence first, in the order of its operations. */
+/** The cards of a set-up, in the order its operations are done: left fence first, unless some of them wait for others. */
 export function cardsOf(job: PlannedJob, setUp: SetUp, format: LengthFormat): readonly Card[] {
-  const { operations, setting } = setUp;
+  const { setting } = setUp;
+  const ordered = waitsWithin(setUp);
   const histories = new Histories(job, format);
   const cards = new Map<string, { card: Omit<Card, 'groups'>; groups: Group[] }>();
-  for (const operation of operations) {
+  for (const operation of inTurn(setUp)) {
     const { half, part } = operation;
     const holding = holdingOf(operation, setUp, shopOf(job));
     const reference = half.from.side;
@@ -94,6 +97,8 @@ export function cardsOf(job: PlannedJob, setUp: SetUp, format: LengthFormat): re
       card.press,
       markKey(card.marks),
       card.lines.join(' '),
+      // What waits for other work does not join it on a card before it.
+      ordered ? operation.number : '',
     ].join('; ');
     const kept = cards.get(key) ?? { card, groups: [] };
     kept.groups.push(...groupsOf(job, setUp, operation, holding, histories, format));
@@ -106,9 +111,7 @@ export function cardsOf(job: PlannedJob, setUp: SetUp, format: LengthFormat): re
     seen.add(key);
     return { ...group, again };
   };
-  return [...cards.values()]
-    .sort((a, b) => (a.card.hand === b.card.hand ? 0 : a.card.hand === 'left' ? -1 : 1))
-    .map(({ card, groups }): Card => ({ ...card, groups: groups.map(told) }));
+  return [...cards.values()].map(({ card, groups }): Card => ({ ...card, groups: groups.map(told) }));
 }
 
 /** How the first of an operation's pieces is marked, as far as its cabinet tells. */

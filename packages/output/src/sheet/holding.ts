@@ -1,4 +1,5 @@
 import {
+  formatLength,
   type HistoryStep,
   type Holding,
   historiesOf,
@@ -6,6 +7,7 @@ import {
   type LengthFormat,
   type Operation,
   type PartId,
+  Rational,
   type SetUp,
   type Text,
 } from '@dryfit/engine';
@@ -36,13 +38,17 @@ export function pressWords(
   const at: Text = stop ? [stop, ' from the '] : ['at the '];
   const second: Text =
     across.to === 'machine'
-      ? [`; machine’s base on the ${reference}`]
+      ? [`; machine’s base on ${reference}`]
       : across.to === 'marks'
         ? ['; straight edge for the machine’s base ', ...at, reference]
         : [along.to === 'marks' ? `; press ${reference} to the ${across.to}` : `, ${reference} to the ${across.to}`];
   const alone = flat !== undefined && !allFlat(setUp, shop);
-  return printText([first, ...second, '.', ...(alone ? [' CLAMP FLAT', ...cupWords(holding), '.'] : [])], format);
+  return plain([first, ...second, '.', ...(alone ? [' CLAMP FLAT', ...cupWords(holding), '.'] : [])], format);
 }
+
+/** Lengths as the sheet’s large figures show them: what rounding takes away is told with those. */
+const plain = (text: Text, format: LengthFormat): string =>
+  text.map((one) => (one instanceof Rational ? formatLength(one, format).text : printText([one], format))).join('');
 
 const cupWords = ({ flat }: Holding): Text => (flat?.because === 'cup' ? [' (cup up to ', flat.most, ')'] : []);
 
@@ -54,7 +60,7 @@ export function holdWords(setUp: SetUp, shop: ReturnType<typeof shopOf>, format:
   const [first] = setUp.operations;
   if (!first) return '';
   const holding = holdingOf(first, setUp, shop);
-  const flat = allFlat(setUp, shop) ? printText([' FLAT', ...cupWords(holding)], format) : '';
+  const flat = allFlat(setUp, shop) ? plain([' FLAT', ...cupWords(holding)], format) : '';
   const hold = { beam: ' under the jig’s beam', 'jig clamps': ' with the jig’s clamps', 'loose clamps': '' }[
     holding.by
   ];
@@ -65,7 +71,7 @@ export function holdWords(setUp: SetUp, shop: ReturnType<typeof shopOf>, format:
   return `CLAMP the piece${flat}${hold}. ${machine}.`;
 }
 
-/** Which pieces lie on the bed at once: "2 of them beside rh at the right fence". */
+/** Which pieces lie on the bed at once: "Lay 2 beside rh at the right fence.". */
 export function besideWords(
   { items }: PlannedJob,
   operation: Operation,
@@ -81,7 +87,7 @@ export function besideWords(
     const other = left === operation ? right : right === operation ? left : undefined;
     return other ? [`${times} beside ${other.part.id}${of(other)} at the ${other.half.hand} fence`] : [];
   });
-  return told.length === 0 ? '' : `${told.join(', ')}.`;
+  return told.length === 0 ? '' : `Lay ${told.join(', ')}.`;
 }
 
 /** A step of a piece's history among all of its steps. */
@@ -125,7 +131,7 @@ export class Histories {
     if (!own) return '';
     if (steps.length === 1) return 'Its only set-up.';
     const place = (step: HistoryStep): string =>
-      `${printText(placeMilled(step), this.format)}, ${step.setUp === own.setUp ? 'this set-up' : `set-up ${step.setUp + 1}`}`;
+      `${plain(placeMilled(step), this.format)}, ${step.setUp === own.setUp ? 'this set-up' : `set-up ${step.setUp + 1}`}`;
     const fence = own.fenceChanges ? ', other fence' : '';
     const was = before ? ` After ${place(before)}: ${turnShort(own)}${fence}.` : '';
     return `Step ${index + 1} of ${steps.length}.${was}${next ? ` Next: ${place(next)}.` : ''}`;

@@ -53,7 +53,15 @@ export function pieceWords(
   const seen = seenOnCard(card.operation, setting, card.hand);
   // What lies at either hand: the edges toward the operator and away from him are full of other words.
   const edges = card.marks.edges.filter(({ side }) => side === seen.edges.left || side === seen.edges.right);
-  orientationMarks(pen, { x: left, y: top, width, height }, { ...card.marks, edges }, seen, (at - top) / height);
+  // Beside the hatching, not on it.
+  const x = isLeft ? left + HATCH : left;
+  orientationMarks(
+    pen,
+    { x, y: top, width: width - HATCH, height },
+    { ...card.marks, edges },
+    seen,
+    (at - top) / height,
+  );
 }
 
 /** In a face, what looks up and down, and what is toward the operator away from its slots. Returns what that takes. */

@@ -39,15 +39,7 @@ export function settingBoxes(
   const lines = `LINES${pattern}, from the fence${exact}`;
   small(pen, MARGIN, y, wide, lines, figures(setting.lines, format), 'start');
   const base = exactly(setting.base, format);
-  small(
-    pen,
-    column(2),
-    y,
-    third,
-    base === '' ? 'BASE TO CENTRE of the slot, on the machine' : `BASE TO CENTRE of the slot: ${base}`,
-    figure(setting.base, format),
-    'middle',
-  );
+  small(pen, column(2), y, third, 'BASE TO CENTRE of the slot', figure(setting.base, format), 'middle', base);
 }
 
 function spacerFigure({ spacer, ...setting }: Setting, format: LengthFormat): [string, ...string[]] {
@@ -118,9 +110,14 @@ function small(
   label: string,
   value: string,
   align: 'start' | 'middle',
+  note = '',
 ): void {
   pen.box(x, y, width, SMALL, 0.5);
   pen.text(x + 2, y + 4.4, label, fitted(label, width - 4, 3.2, true), { bold: true });
-  const size = fitted(value, width - 6, 8.6, true);
-  pen.text(align === 'start' ? x + 2 : x + width / 2, y + 12.8, value, size, { bold: true, align });
+  const size = fitted(value, width - 6, note === '' ? 8.6 : 6.4, true);
+  pen.text(align === 'start' ? x + 2 : x + width / 2, note === '' ? y + 12.8 : y + 10.6, value, size, {
+    bold: true,
+    align,
+  });
+  pen.text(x + 2, y + 14, note, fitted(note, width - 4, 3));
 }
