@@ -1,4 +1,4 @@
-import type { Rational } from '../number/rational.js';
+import { Rational } from '../number/rational.js';
 import type { Jig } from '../spec/stock.js';
 import type { Operation } from './operation.js';
 import { comesBefore, type Stages } from './stages.js';
@@ -12,12 +12,13 @@ export interface Beside {
 
 /**
  * Pieces that can lie beside each other: one whose datum goes to the left fence and one whose goes to the right one, if both
- * fit on the bed and neither waits for the other. As many pairs as there can be: the longest piece is put with the longest that still fits beside it.
+ * fit on the bed with their spacers and neither waits for the other. As many pairs as there can be: the longest piece is put with the longest that still fits beside it.
  */
 export function besideEachOther(
   operations: readonly Operation[],
   jig: Jig | undefined,
   stages: Stages,
+  countOf: (operation: Operation) => number = ({ count }) => count,
 ): readonly Beside[] {
   const bed = jig?.bed;
   if (!bed || !jig.fences.includes('left') || !jig.fences.includes('right')) return [];
@@ -25,16 +26,16 @@ export function besideEachOther(
     operations
       .flatMap((operation) =>
         operation.half.hand === hand && operation.along && !operation.half.turn
-          ? [{ operation, along: operation.along, left: operation.count }]
+          ? [{ operation, takes: takes(operation, operation.along), left: countOf(operation) }]
           : [],
       )
-      .sort((a, b) => b.along.compare(a.along) || a.operation.number - b.operation.number);
+      .sort((a, b) => b.takes.compare(a.takes) || a.operation.number - b.operation.number);
   const rights = waiting('right');
   const pairs: Beside[] = [];
   for (const one of waiting('left'))
     for (const other of rights) {
       const times = Math.min(one.left, other.left);
-      if (times === 0 || !fits(one.along, other.along, bed)) continue;
+      if (times === 0 || !one.takes.add(other.takes).le(bed)) continue;
       if (waits(stages, one.operation, other.operation) || isOnePiece(one.operation, other.operation)) continue;
       one.left -= times;
       other.left -= times;
@@ -43,8 +44,12 @@ export function besideEachOther(
   return pairs;
 }
 
-/** Common practice, no source: on a bed of 900, sides of 560 and 320 lie beside each other and two of 560 do not. */
-const fits = (a: Rational, b: Rational, bed: Rational): boolean => a.add(b).le(bed);
+/**
+ * How much bed a piece takes with its spacer. Common practice, no source: on a bed of 900, sides of 560 and 320 lie beside
+ * each other and two of 560 do not.
+ */
+const takes = ({ half: { spacer } }: Operation, along: Rational): Rational =>
+  along.add(spacer.kind === 'stock' ? Rational.sum(spacer.stack) : spacer.width);
 
 /** No piece lies beside itself. */
 const isOnePiece = (a: Operation, b: Operation): boolean =>

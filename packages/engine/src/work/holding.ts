@@ -48,7 +48,7 @@ const THIN = Rational.of(10);
 /** How the pieces of an operation are held in a set-up. */
 export function holdingOf(
   operation: Operation,
-  { setting, beside }: Pick<SetUp, 'setting' | 'beside'>,
+  { setting, beside, alike }: Pick<SetUp, 'setting' | 'beside' | 'alike'>,
   { jig, tolerances }: Pick<Shop, 'jig' | 'tolerances'>,
 ): Holding {
   const { half, weight } = operation;
@@ -57,7 +57,7 @@ export function holdingOf(
     along: { side: half.datum, to: alongTo(operation, setting, jig) },
     across: { side: half.from.side, to: acrossTo(operation, setting, jig) },
     flat: flatness(operation, tolerances?.cup?.most),
-    packers: jig?.hold === 'beam' ? packersOf(operation, beside) : [],
+    packers: jig?.hold === 'beam' ? packersOf(operation, beside, alike) : [],
     machine: half.role === 'face' ? 'lifted' : 'slides',
     people: weight && (weight.gt(ONE_PERSON_LIFTS) ? 2 : 1),
   };
@@ -88,7 +88,7 @@ function flatness({ half, part, along }: Operation, cup: Rational | undefined): 
 }
 
 /** A beam lies level on two pieces that are equally thick: it takes a packer for one alone, and on the thinner of two. */
-function packersOf(operation: Operation, beside: SetUp['beside']): readonly Packer[] {
+function packersOf(operation: Operation, beside: SetUp['beside'], alike: SetUp['alike']): readonly Packer[] {
   const own = thicknessOf(operation);
   if (!own) return [];
   const packers: Packer[] = [];
@@ -99,6 +99,7 @@ function packersOf(operation: Operation, beside: SetUp['beside']): readonly Pack
     const less = thicknessOf(left === operation ? right : left)?.sub(own);
     if (less && less.sign() > 0) add(packers, { thickness: less, where: 'on the piece', pieces: times });
   }
+  for (const row of alike) if (row.operation === operation) alone -= row.pieces * row.times;
   if (alone > 0) add(packers, { thickness: own, where: 'far end', pieces: alone });
   return packers;
 }

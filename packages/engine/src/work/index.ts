@@ -1,3 +1,4 @@
+export type { Alike } from './alike.js';
 export type { Beside } from './beside.js';
 export { USUAL_CHANGES } from './changes.js';
 export { type FirstMeasure, type FirstPiece, firstPieces, type Measured, wallAt } from './first-piece.js';

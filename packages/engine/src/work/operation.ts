@@ -40,8 +40,9 @@ export interface Operation {
   readonly part: FittedPart;
   readonly joint: FittedJoint;
   readonly half: Half;
-  /** In a plan, what is done otherwise than the joint asks: `half` then tells how it is milled. */
+  /** In a plan, what is done otherwise than the joint asks: `half` then tells how it is milled, `asked` how the joint has it. */
   readonly otherwise?: MilledOtherwise | undefined;
+  readonly asked?: Half | undefined;
   readonly pieces: readonly Pieces[];
   /** How many pieces in all. */
   readonly count: number;

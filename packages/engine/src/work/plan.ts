@@ -2,6 +2,7 @@ import { Rational } from '../number/rational.js';
 import { type Sequencer, sequenceSetups } from '../sequence/sequence.js';
 import type { WorkOrder } from '../spec/order.js';
 import type { Changes, Shop } from '../spec/stock.js';
+import { type Alike, alikeBeside, sparedBy } from './alike.js';
 import { type Beside, besideEachOther } from './beside.js';
 import { USUAL_CHANGES } from './changes.js';
 import { cheapestSettings } from './choose.js';
@@ -26,6 +27,8 @@ export interface SetUp {
   /** None before one it waits for. */
   readonly operations: readonly Operation[];
   readonly beside: readonly Beside[];
+  /** Pieces of one operation that lie side by side at one fence. */
+  readonly alike: readonly Alike[];
   /** Index of the last set-up before that had the same setting: it is set up again, since other work had to come between. */
   readonly again: number | undefined;
   readonly waits: readonly Wait[];
@@ -34,7 +37,7 @@ export interface SetUp {
   /** Minutes to change, and to mill. */
   readonly change: Rational;
   readonly mill: Rational;
-  /** Pieces laid down, two beside each other counting once. */
+  /** Pieces laid down, those beside each other counting once. */
   readonly loads: number;
   readonly slots: number;
 }
@@ -80,7 +83,7 @@ export async function planWork(
     changes,
     inTime,
   );
-  const work: Work = { operations, ways, stages, orders, changes, shop };
+  const work: Work = { operations, ways, stages, orders, changes, shop, items };
   const setUps = setUpsOf(visits, work);
   const written = oneByOne(items, work);
   return {
@@ -103,11 +106,12 @@ interface Work {
   readonly orders: readonly WorkOrder[];
   readonly changes: Changes;
   readonly shop: Shop | undefined;
+  readonly items: readonly WorkItem[];
 }
 
 /** One visit after the other, neighbours with one setting as one set-up. */
 function setUpsOf(visits: readonly Visit[], work: Work): readonly SetUp[] {
-  const { operations, ways, stages, changes, shop } = work;
+  const { operations, ways, stages, changes } = work;
   const place = new Map(visits.map((visit, i): [string, number] => [visitKey(visit), i]));
   const of = visits.map((): Operation[] => []);
   for (const operation of operations) {
@@ -116,7 +120,7 @@ function setUpsOf(visits: readonly Visit[], work: Work): readonly SetUp[] {
     for (const { setting, half, otherwise } of ways[number] ?? []) {
       const at = place.get(visitKey({ setting, stage: stages.of[number] ?? 0 }));
       if (at === undefined) continue;
-      of[at]?.push(otherwise ? { ...operation, half, otherwise } : operation);
+      of[at]?.push(otherwise ? { ...operation, half, otherwise, asked: operation.half } : operation);
       break;
     }
   }
@@ -128,15 +132,16 @@ function setUpsOf(visits: readonly Visit[], work: Work): readonly SetUp[] {
   });
   return runs.map(({ setting, operations: own }, i): SetUp => {
     const before = runs[i - 1]?.setting;
-    const beside = besideEachOther(own, shop?.jig, stages);
+    const { beside, alike } = laidTogether(own, setting, work);
     const pieces = own.reduce((sum, { count }) => sum + count, 0);
-    const loads = pieces - beside.reduce((sum, { times }) => sum + times, 0);
+    const loads = pieces - sparedBy(beside, alike);
     const slots = own.reduce((sum, { count, half }) => sum + count * half.slots.length, 0);
     const same = runs.slice(0, i).findLastIndex((run) => settingKey(run.setting) === settingKey(setting));
     return {
       setting,
       operations: own,
       beside,
+      alike,
       again: same < 0 ? undefined : same,
       waits: waitsOf(own, work),
       changed: changed(before, setting),
@@ -146,6 +151,25 @@ function setUpsOf(visits: readonly Visit[], work: Work): readonly SetUp[] {
       slots,
     };
   });
+}
+
+/**
+ * Pieces laid down together: at both fences, several alike at one of them, or first the one and then of what is left the
+ * other, whichever lays down least often. Pieces at both fences come first where that is the same, since nothing adds to
+ * their errors.
+ */
+function laidTogether(own: readonly Operation[], setting: Setting, { shop, stages, items }: Work) {
+  if (!shop) return { beside: [], alike: [] };
+  const bed = { setting, shop, items };
+  const pairs = besideEachOther(own, shop.jig, stages);
+  const unpaired = (one: Operation) =>
+    one.count - pairs.reduce((sum, { left, right, times }) => sum + (left === one || right === one ? times : 0), 0);
+  const pairsFirst = { beside: pairs, alike: alikeBeside(own, unpaired, bed) };
+  const rows = alikeBeside(own, ({ count }) => count, bed);
+  const single = (one: Operation) =>
+    one.count - rows.reduce((sum, { operation, pieces, times }) => sum + (operation === one ? pieces * times : 0), 0);
+  const rowsFirst = { beside: besideEachOther(own, shop.jig, stages, single), alike: rows };
+  return sparedBy(rowsFirst.beside, rows) > sparedBy(pairs, pairsFirst.alike) ? rowsFirst : pairsFirst;
 }
 
 /** What of a set-up waits for other work, by what the job asks. */

@@ -3,8 +3,8 @@ import type { FittedPart, Half } from '../fit/fit.js';
 import { Rational } from '../number/rational.js';
 import { type Axis, axisOf, highSide, lowSide, opposite, type Side } from '../spec/sides.js';
 import type { Jig, Shop } from '../spec/stock.js';
-import { worstCase } from '../tolerance/stack.js';
-import { type Operation, told, type WorkItem } from './operation.js';
+import type { Operation, WorkItem } from './operation.js';
+import { roomAt } from './room.js';
 import { type Setting, settingKey, settingsOf } from './setting.js';
 
 /** A way to mill an operation: how the bench is set, and the half as it then lies there. */
@@ -71,7 +71,13 @@ export function waysOf(
       );
       return [...own, ...sparing.filter(({ half }) => hasFence(half, shop.jig))];
     }
-    const possible = others().filter(({ half }) => hasFence(half, shop.jig));
+    const all = others().filter(({ half }) => hasFence(half, shop.jig));
+    // Held the other way up the slots come as true as ever, so measuring otherwise has to spare a set-up.
+    const held = all.filter(({ otherwise }) => otherwise?.pose);
+    const possible =
+      held.length === 0
+        ? all
+        : [...held, ...all.filter((way) => !held.includes(way) && usual.has(settingKey(way.setting)))];
     return possible.length > 0 ? possible : own;
   });
 }
@@ -176,31 +182,6 @@ function benchExtent(part: FittedPart, axis: Axis, items: readonly WorkItem[]): 
   return finished?.sub(Rational.sum(bands));
 }
 
-/**
- * Whether a step stays within the shop's limit, everything off at once, if both halves of every joint that is milled so lie
- * further off by what this adds.
- */
-function within(
-  { joint, half, pieces }: Operation,
-  shop: Shop,
-  items: readonly WorkItem[],
-  adds: Rational,
-  axis: Axis,
-): boolean {
-  const key = told(joint, half);
-  const room = shop.limits.step.sub(adds.mul(Rational.TWO));
-  if (room.sign() < 0) return false;
-  return pieces.every(({ item, parts }) => {
-    const result = items[item]?.result;
-    const joints = result?.fit.joints.filter((other) =>
-      other.halves.some((one) => parts.includes(one.part) && told(other, one) === key),
-    );
-    return joints?.every(({ id }) =>
-      result?.errors(id).every(({ kind, side, off }) => {
-        if (kind === 'gap' || axisOf(side) !== axis) return true;
-        const { least, most } = worstCase(off);
-        return Rational.max(least.abs(), most.abs()).le(room);
-      }),
-    );
-  });
-}
+/** Whether a step stays within the shop's limit, everything off at once, if both halves of a joint are milled so. */
+const within = (operation: Operation, shop: Shop, items: readonly WorkItem[], adds: Rational, axis: Axis): boolean =>
+  adds.mul(Rational.TWO).le(roomAt(operation, shop, items, 'worst case', axis));

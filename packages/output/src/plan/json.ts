@@ -3,6 +3,7 @@ import type { Item } from '../batch.js';
 import { cabinetId } from '../fit-json/fit-json.js';
 import { exact, known, maybe } from '../fit-json/lengths.js';
 import { printText } from '../print/length.js';
+import { alikeJson } from './alike.js';
 import { firstPieceJson } from './first-piece-json.js';
 import { heldJson, historiesJson } from './held-json.js';
 import { waitsJson } from './order.js';
@@ -61,6 +62,7 @@ function setUpJson(setUp: SetUp, index: number, plan: Plan, items: readonly Item
       right: operations.indexOf(right),
       times,
     })),
+    alike: alikeJson(setUp),
   });
 }
 

@@ -1,5 +1,5 @@
 import { Type } from '@sinclair/typebox';
-import { exactly, oneOf, Side } from '../schema-parts.js';
+import { Exact, exactly, oneOf, Side } from '../schema-parts.js';
 
 const OtherWorkSchema = Type.Union(
   [
@@ -18,6 +18,27 @@ const OtherWorkSchema = Type.Union(
 export const NeedsSchema = exactly(
   { before: Type.Array(OtherWorkSchema), after: Type.Array(OtherWorkSchema) },
   'What must be done to the pieces before they are milled, and what only afterwards.',
+);
+
+export const AlikeSchema = exactly(
+  {
+    operation: Type.Integer({ minimum: 0, description: 'Counted from 0 in this set-up.' }),
+    pieces: Type.Integer({ minimum: 2, description: 'How many lie on the bed at once.' }),
+    times: Type.Integer({ minimum: 1 }),
+    pitch: Exact,
+    between: Type.Array(Exact, { description: 'Spacers between two of them.' }),
+    lines: Type.Array(Type.Array(Exact), {
+      description: 'Of each piece, from the fence; the first lies at the fence.',
+    }),
+    marked: Type.Array(Exact, { description: 'Lines that are marked beside those set.' }),
+    adds: Type.Optional(
+      exactly(
+        { worstCase: Exact, rootSumSquare: Exact },
+        'How much further off the slots of the last piece may lie by what is before it.',
+      ),
+    ),
+  },
+  'Pieces of one operation that lie side by side at one fence.',
 );
 
 export const OtherwiseSchema = exactly(

@@ -12,13 +12,13 @@ export function orderWords(job: PlannedJob, setUp: SetUp): readonly Text[] {
 export function whyNow(job: PlannedJob, { again, waits, operations }: SetUp): readonly Text[] {
   const sentences = waits.map((wait): Text => {
     const next = piecesOf(job, wait.next);
-    const all = wait.next.length === operations.length;
+    const here = wait.first.some(({ number }) => operations.some((one) => one.number === number));
     const now =
       wait.order.kind === 'late' ? `${next} ${comes(wait.next)} late` : `${next} after ${piecesOf(job, wait.first)}`;
     return [
       wait.order.kind === 'late'
-        ? `${now}: everything else of the job is milled before${all ? '' : ', so last of this set-up'}.`
-        : `${now}, as the job asks${all ? '' : ': last of this set-up'}.`,
+        ? `${now}: everything else of the job is milled before${here ? ', so last of this set-up' : ''}.`
+        : `${now}, as the job asks${here ? ': in this set-up as well' : ''}.`,
     ];
   });
   if (again === undefined) return sentences;

@@ -2,7 +2,7 @@ import { type Static, Type } from '@sinclair/typebox';
 import { Exact, exactly, oneOf, Side } from '../schema-parts.js';
 import { FirstPieceSchema } from './first-piece-schema.js';
 import { HeldSchema, HistorySchema } from './held-schema.js';
-import { NeedsSchema, OtherwiseSchema, WaitSchema } from './order-schema.js';
+import { AlikeSchema, NeedsSchema, OtherwiseSchema, WaitSchema } from './order-schema.js';
 
 const MINUTES = { minimum: 0 };
 
@@ -65,7 +65,7 @@ const SetUpSchema = exactly(
     }),
     changeMinutes: Type.Number(MINUTES),
     millMinutes: Type.Number(MINUTES),
-    loads: Type.Integer({ minimum: 0, description: 'Pieces laid down, two beside each other counting once.' }),
+    loads: Type.Integer({ minimum: 0, description: 'Pieces laid down, those beside each other counting once.' }),
     slots: Type.Integer({ minimum: 0 }),
     operations: Type.Array(OperationSchema, { description: 'In their order: none before one it waits for.' }),
     waits: Type.Array(WaitSchema),
@@ -85,6 +85,7 @@ const SetUpSchema = exactly(
         'Operations, counted from 0 in this set-up, whose pieces lie at both fences at once.',
       ),
     ),
+    alike: Type.Array(AlikeSchema),
   },
   'Everything that is milled with one setting.',
 );

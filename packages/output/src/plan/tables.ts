@@ -4,6 +4,7 @@ import { MILLING_CAUTIONS } from '../cautions.js';
 import { partNames } from '../print/order.js';
 import { surfaceName, surfaceOn } from '../print/surface.js';
 import { type Cell, type Column, count, lengths, type Table, text } from '../table/table.js';
+import { alikeWords } from './alike.js';
 import { historyTable } from './history.js';
 import { acrossWords, alongWords, clampingWords, holdingNotes, shopOf, weightWords } from './holding.js';
 import { orderWords } from './order.js';
@@ -97,7 +98,7 @@ function overviewNotes({ setUps, change, atLeast, proven, mill, naive, grouped, 
     [
       `Like settings together, in the order they come: ${grouped.setUps} set-ups, ${minutes(grouped.change)} min${saved(grouped.change, change)}.`,
     ],
-    ['"Laid down": two pieces that lie beside each other, one at each fence, are laid down at once.'],
+    ['"Laid down": pieces that lie beside each other are laid down at once.'],
   ];
 }
 
@@ -108,7 +109,7 @@ function saved(other: Rational, own: Rational): string {
 }
 
 function setUpTable(job: PlannedJob, setUp: SetUp, index: number): Table {
-  const { setting, operations, beside } = setUp;
+  const { setting, operations, beside, alike } = setUp;
   const several = job.items.length > 1;
   const rows = operations.flatMap((operation) =>
     operation.pieces.map(({ item, parts, count: pieces }): Cell[] => {
@@ -167,6 +168,7 @@ function setUpTable(job: PlannedJob, setUp: SetUp, index: number): Table {
       ['Lines set: ', ...listed(setting.lines), ' from the fence.'],
       ...holdingNotes(job, setUp),
       ...pairs,
+      ...alike.map((one): Text => [...named(one.operation), ': ', ...alikeWords(one), '.']),
     ],
     cautions: MILLING_CAUTIONS,
   };
