@@ -1,4 +1,4 @@
-import { consumablesOf, type LengthFormat, type SetUp, say, type Text } from '@dryfit/engine';
+import { consumablesOf, type LengthFormat, Rational, type SetUp, say, type Text } from '@dryfit/engine';
 import { type ConsumableLine, consumableLines } from '../consumables/lines.js';
 import type { PlannedJob } from '../plan/tables.js';
 import { listed, spacerWords } from '../plan/words.js';
@@ -7,7 +7,8 @@ import type { Flow } from './flow.js';
 
 /** What has to be there before a job begins: what is used up, and what is set up. */
 export function atHand(flow: Flow, { items, plan }: PlannedJob, format: LengthFormat): void {
-  const entries = [...consumableLines(consumablesOf(items)).map(usedUp), ...tools(plan.setUps)];
+  const owned = items[0]?.result.spec.shop.jig?.spacers ?? [];
+  const entries = [...consumableLines(consumablesOf(items)).map(usedUp), ...tools(plan.setUps, owned)];
   if (entries.length === 0) return;
   flow.heading('To have at hand');
   let before = '';
@@ -41,7 +42,7 @@ function usedUp({ buy, inAll, name, needed, over, size, spare, what }: Consumabl
 }
 
 /** What the set-ups of a job use, each with the set-ups that it is for. */
-function tools(setUps: readonly SetUp[]): readonly Entry[] {
+function tools(setUps: readonly SetUp[], owned: readonly Rational[]): readonly Entry[] {
   const entry = (label: string, wordsOf: (setUp: SetUp) => readonly Text[]): readonly Entry[] =>
     gathered(setUps, wordsOf).map(({ words, at }) => ({ label, words, under: [setUpsAt(at)] }));
   return [
@@ -49,7 +50,7 @@ function tools(setUps: readonly SetUp[]): readonly Entry[] {
     ...entry('Patterns', ({ setting: { lines, pattern } }) =>
       pattern === undefined ? [] : [[`${pattern}: lines `, ...listed(lines)]],
     ),
-    ...entry('Spacers', ({ setting }) => (setting.spacer.kind === 'stock' ? [spacerWords(setting)] : [])),
+    ...entry('Spacers', (setUp) => stackWords(setUp, owned)),
     ...entry('To be made', ({ setting }) => (setting.spacer.kind === 'cut' ? [spacerWords(setting)] : [])),
     ...entry('Packers', ({ operations }) =>
       operations.flatMap(({ half }) =>
@@ -57,6 +58,18 @@ function tools(setUps: readonly SetUp[]): readonly Entry[] {
       ),
     ),
   ];
+}
+
+/** Pieces that lie at both fences at once want a stack each; what the shop has not twice is made. */
+function stackWords({ beside, setting }: SetUp, owned: readonly Rational[]): readonly Text[] {
+  const { spacer } = setting;
+  if (spacer.kind !== 'stock') return [];
+  const words = spacerWords(setting);
+  if (beside.length === 0) return [words];
+  const pieces = (list: readonly Rational[], of: Rational) => list.filter((one) => one.equals(of)).length;
+  const twice = spacer.stack.every((piece) => pieces(owned, piece) >= 2 * pieces(spacer.stack, piece));
+  const block = say`; the shop has not the pieces twice, so make a block of ${Rational.sum(spacer.stack)}`;
+  return [[...words, ', at each fence', ...(twice ? [] : block)]];
 }
 
 /** What is the same in several set-ups, in the order it first comes. */

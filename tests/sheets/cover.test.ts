@@ -1,0 +1,83 @@
+import { planWork } from '@dryfit/engine';
+import { type Mark, type Page, type Paper, sheetPages } from '@dryfit/output';
+import { describe, expect, test } from 'vitest';
+import { exampleText } from '../support/examples.js';
+import { examineText } from '../support/read.js';
+
+type Words = Extract<Mark, { kind: 'text' }>;
+const wordsOn = (page: Page): readonly Words[] => page.marks.filter((mark): mark is Words => mark.kind === 'text');
+
+/** The cover of a job of so many lines. */
+async function coverOf(text: string, lines: number, paper: Paper = 'A4', units: 'mm' | 'in' = 'mm'): Promise<Page[]> {
+  const { results } = await examineText(text);
+  const items = Array.from({ length: lines }, (_, i) => {
+    const result = results[i % results.length];
+    if (!result) throw new Error('the text has no cabinet');
+    return { result, count: i + 1 };
+  });
+  const pages = sheetPages({ title: ['job Test'], items, plan: await planWork(items), errors: 0 }, paper, { units });
+  const [first] = pages;
+  const more = pages.filter(({ title }) => /, cover \d+ of \d+$/.test(title));
+  return more.length > 0 ? more : first ? [first] : [];
+}
+
+const all = (pages: readonly Page[]): string =>
+  pages
+    .flatMap(wordsOn)
+    .map(({ text }) => text)
+    .join('\n');
+
+describe('the cover of a job', () => {
+  test.each(['A4', 'Letter'] as const)(
+    'goes on overleaf on %s: nothing stands in the cautions or is left alone',
+    async (paper) => {
+      const counts: number[] = [];
+      // One line more at a time, so that each heading comes to stand at every height of the page.
+      for (let lines = 8; lines < 34; lines++) {
+        const pages = await coverOf(exampleText('periodicals.joinery'), lines, paper);
+        counts.push(pages.length);
+        for (const page of pages) {
+          const words = wordsOn(page);
+          const caution = Math.min(...words.filter(({ text }) => /^Isolate|come before/.test(text)).map(({ y }) => y));
+          const flow = words.filter(({ size, y }) => y < caution && size < 11);
+          expect(Math.max(...flow.map(({ y }) => y))).toBeLessThan(caution - 3.5);
+          // The lowest words are no heading.
+          expect(flow.reduce((a, b) => (b.y > a.y ? b : a)).bold ?? false).toBe(false);
+        }
+        const told = all(pages);
+        for (const heading of ['Cabinets', 'To have at hand', 'Set-ups, in this order'])
+          expect(told).toContain(heading);
+        expect(told.match(/× Periodicals/g)).toHaveLength(lines);
+      }
+      expect(new Set(counts).size).toBeGreaterThan(1);
+    },
+    300_000,
+  );
+
+  test('tells what is set up, and in which set-ups', async () => {
+    const pages = await coverOf(exampleText('periodicals.joinery'), 1);
+    const told = all(pages);
+    expect(told).toMatch(/joiner, for biscuit20\nset-ups 1 to \d/);
+    expect(told).toMatch(/deep5: lines 70, 180, 270, 420, 500\nset-ups 1 to \d/);
+    expect(told).toMatch(/12 \+ 10 = 22\nset-up 1/);
+  });
+
+  test('asks for a second stack where pieces lie at both fences at once, and for a block where the shop has one', async () => {
+    const narrow = exampleText('periodicals.joinery').replace('deep = 560', 'deep = 320');
+    expect(all(await coverOf(narrow, 3))).toMatch(
+      /12 \+ 10 = 22, at each fence; the shop has not the pieces twice, so make a block\s+of 22\n/,
+    );
+  });
+
+  test('names packers and blocks that are made', async () => {
+    const text = `${exampleText('periodicals.joinery').replace('import "shop.joinery"', `import "shop.joinery"\njig beamed { bed 900  fences left, right  stop 0 to 760 step 0.5  spacers 6, 10, 12 within 0.2  hold beam }`)}`;
+    expect(all(await coverOf(text, 1))).toMatch(
+      /Packers\na block 17\.7 thick, beside a piece that lies alone\nset-ups/,
+    );
+    const cut = exampleText('periodicals.joinery').replace(
+      '350 above base.bottom',
+      '350 above base.bottom  spacer cut',
+    );
+    expect(all(await coverOf(cut, 1))).toMatch(/To be made\na block of 22\nset-up/);
+  });
+});
