@@ -57,6 +57,23 @@ test.each(['periodicals', 'rail-base', 'display-plinth'])(
   },
 );
 
+// By itself the shelf would be milled on the lines its joint names; its job has those of the pattern that is set anyway.
+test('a piece is milled on the lines that its job took for it, not on those it would have alone', async () => {
+  const text = exampleText('periodicals.joinery')
+    .replace('cabinet Periodicals', 'pattern short3 { lines 70, 180, 270 }\n\ncabinet Periodicals')
+    .replace('bottom 350 above base.bottom', 'connect biscuit20 by short3\n    bottom 350 above base.bottom');
+  const { results } = await examineText(text);
+  const items = results.map((result) => ({ result, count: 1 }));
+  const plan = await planWork(items);
+  const patterns = ({ setUps }: Plan) => [...new Set(setUps.map(({ setting }) => setting.pattern))];
+  const [item] = items;
+  if (!item) throw new Error('there is no cabinet');
+  expect(patterns(plan)).toEqual(['deep5']);
+  expect(patterns(await planWork([{ ...item, only: new Set(['shelf']) }]))).toEqual(['short3']);
+  const alone = remade(plan, items, 0, 'shelf');
+  expect(alone && patterns(await planWork([alone]))).toEqual(['deep5']);
+});
+
 test('a piece of any cabinet made again is milled as its job mills it', async () => {
   let pieces = 0;
   await fc.assert(
