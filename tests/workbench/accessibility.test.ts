@@ -1,13 +1,10 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { FrameLocator, Locator } from 'playwright-core';
+import type { FrameLocator } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { focusText, replaceText } from './editor.js';
+import { faults } from './faults.js';
 import { command } from './quick-input.js';
 import { inWorkbench, type Session } from './session.js';
 import { webview } from './webview.js';
-
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 const themes = {
   light: 'Default Light Modern',
@@ -72,25 +69,4 @@ async function opened(session: Session, title: string, holds: string, theme: str
   const page = await webview(session.page, holds);
   await page.locator(`body[data-vscode-theme-id="${theme}"]`).waitFor();
   return page;
-}
-
-/** Serious and critical faults of a webview, by axe's rules. */
-async function faults(frame: FrameLocator): Promise<readonly string[]> {
-  const body: Locator = frame.locator('body');
-  // The webview's policy allows no foreign script in the page; the browser's own console may run one.
-  return body.evaluate(async (_, source) => {
-    const run = new Function(`${source}; return axe;`);
-    const found = await (run() as { run(): Promise<{ violations: Violation[] }> }).run();
-    interface Violation {
-      id: string;
-      impact: string;
-      help: string;
-      nodes: { html: string; failureSummary: string }[];
-    }
-    return found.violations
-      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-      .flatMap(({ id, help, nodes }) =>
-        nodes.map(({ html, failureSummary }) => `${id}: ${help}: ${html.slice(0, 200)}: ${failureSummary}`),
-      );
-  }, axe);
 }

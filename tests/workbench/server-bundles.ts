@@ -1,7 +1,9 @@
 import { fork } from 'node:child_process';
 import { once } from 'node:events';
-import { existsSync, readdirSync } from 'node:fs';
-import { join } from 'node:path';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { extname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { launchBrowser } from './workbench.js';
 
@@ -74,20 +76,15 @@ export function startOnNode(path: string): Server {
 }
 
 /** Starts the browser bundle as a worker of an empty page. */
-export async function startInBrowser(): Promise<Server> {
+export async function startInBrowser(): Promise<BrowserServer> {
   const browser = await launchBrowser();
   const page = await browser.newPage();
   const box = mailbox();
-  const origin = 'http://dryfit.invalid';
+  const site = await serveBundles();
   page.on('pageerror', (error) => box.fail(error));
   await page.exposeFunction('serverSays', (message: Message) => box.put(message));
   await page.exposeFunction('serverFails', (message: string) => box.fail(new Error(message)));
-  await page.route(`${origin}/**`, (route) =>
-    route.request().url().endsWith('.js')
-      ? route.fulfill({ path: join(bundles, 'server-worker.js'), contentType: 'text/javascript' })
-      : route.fulfill({ body: '<!doctype html><title>worker</title>', contentType: 'text/html' }),
-  );
-  await page.goto(`${origin}/`);
+  await page.goto(`${site.address}/`);
   await page.evaluate(() => {
     const scope = globalThis as unknown as Record<string, (value: unknown) => void> & { server: Worker };
     scope.server = new Worker('/server-worker.js');
@@ -98,8 +95,32 @@ export async function startInBrowser(): Promise<Server> {
     send: (message) =>
       page.evaluate((sent) => (globalThis as unknown as { server: Worker }).server.postMessage(sent), message),
     receive: box.take,
-    stop: () => browser.close(),
+    async stop() {
+      await browser.close();
+      site.close();
+    },
+    later: `${site.address}/later/`,
   };
+}
+
+export interface BrowserServer extends Server {
+  /** Where it finds what it loads late, as its client tells it. */
+  readonly later: string;
+}
+
+/** The bundles on a site of their own, with an empty page: a worker's worker asks for them past all that a page can see. */
+async function serveBundles() {
+  const kinds: Readonly<Record<string, string>> = { '.wasm': 'application/wasm', '': 'text/html' };
+  const site = createServer(({ url = '/' }, response) => {
+    const path = join(bundles, new URL(url, 'http://here').pathname);
+    const ending = extname(path);
+    const there = ending !== '' && existsSync(path);
+    response.writeHead(there || ending === '' ? 200 : 404, { 'content-type': kinds[ending] ?? 'text/javascript' });
+    response.end(there ? readFileSync(path) : '<!doctype html><title>worker</title>');
+  }).listen(0, '127.0.0.1');
+  await once(site, 'listening');
+  const { port } = site.address() as AddressInfo;
+  return { address: `http://127.0.0.1:${port}`, close: () => site.close() };
 }
 
 function mailbox() {
