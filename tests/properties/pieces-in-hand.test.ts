@@ -143,7 +143,7 @@ function pressed({ held, fence, reference }: Operation, looks: Looks): string[] 
  */
 function beams(plan: PlanJson, thickness: (operation: Operation) => number): string[] {
   const found: string[] = [];
-  for (const { operations, beside, number } of plan.setUps) {
+  for (const { operations, beside, alike, number } of plan.setUps) {
     const waiting = operations.map(({ count }) => count);
     const packers = operations.map(({ held }) => held.packers.map((one) => ({ ...one, mm: one.thickness.mm })));
     const take = (at: number, where: string, mm: number): number => {
@@ -164,6 +164,11 @@ function beams(plan: PlanJson, thickness: (operation: Operation) => number): str
           found.push(`set-up ${number}: ${heights} beside each other`);
         for (const at of [left, right]) waiting[at] = (waiting[at] ?? 0) - 1;
       }
+    // Of pieces that are the same, two or more carry a beam level by themselves.
+    for (const { operation, pieces, times } of alike) {
+      if (pieces < 2) found.push(`set-up ${number}: a row of ${pieces}`);
+      waiting[operation] = (waiting[operation] ?? 0) - pieces * times;
+    }
     waiting.forEach((alone, at) => {
       for (let i = 0; i < alone; i++)
         if (Math.abs(take(at, 'far end', of(at)) - of(at)) > 1e-9)

@@ -12,6 +12,7 @@ import {
   type Text,
 } from '@dryfit/engine';
 import { cabinetLabel } from '../batch.js';
+import { alikeWords } from '../plan/alike.js';
 import { placeMilled, turnShort } from '../plan/history.js';
 import type { shopOf } from '../plan/holding.js';
 import type { PlannedJob } from '../plan/tables.js';
@@ -71,23 +72,23 @@ export function holdWords(setUp: SetUp, shop: ReturnType<typeof shopOf>, format:
   return `CLAMP the piece${flat}${hold}. ${machine}.`;
 }
 
-/** Which pieces lie on the bed at once: "Lay 2 beside rh at the right fence.". */
+/** Which pieces lie on the bed at once: "Lay 2 beside rh at the right fence." */
 export function besideWords(
   { items }: PlannedJob,
   operation: Operation,
-  { beside }: Pick<SetUp, 'beside'>,
+  { beside, alike }: Pick<SetUp, 'beside' | 'alike'>,
   format: LengthFormat,
 ): string {
   const of = ({ pieces: [piece] }: Operation): string => {
     const made = items.length > 1 ? items[piece?.item ?? 0] : undefined;
     return made ? ` of ${printText(cabinetLabel(made.result.fit), format)}` : '';
   };
-
   const told = beside.flatMap(({ left, right, times }) => {
     const other = left === operation ? right : right === operation ? left : undefined;
     return other ? [`${times} beside ${other.part.id}${of(other)} at the ${other.half.hand} fence`] : [];
   });
-  return told.length === 0 ? '' : `Lay ${told.join(', ')}.`;
+  const rows = alike.flatMap((row) => (row.operation === operation ? [`Lay ${plain(alikeWords(row), format)}.`] : []));
+  return [...(told.length === 0 ? [] : [`Lay ${told.join(', ')}.`]), ...rows].join(' ');
 }
 
 /** A step of a piece's history among all of its steps. */
