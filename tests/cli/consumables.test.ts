@@ -54,7 +54,7 @@ describe('dryfit consumables', () => {
     expect(connectors.map(({ needed }) => needed.value)).toEqual([3 * 3 * (4 + 2 + 12)]);
     const fronts = 2 * 1100 + 2 * (1200 - 2 * 17.7) + (1100 - 2 * 17.7) + 6 * 573.45;
     expect(bands[0]).toMatchObject({ name: 'edge1', pieces: 3 * 11 });
-    expect(bands[0]?.needed.value).toBeCloseTo(3 * (fronts + 11 * 20), 6);
+    expect(bands[0]?.needed.value).toBe(Math.ceil(3 * (fronts + 11 * 20)));
     expect(bands[0]?.buy?.packs).toEqual([{ size: { exact: '50000', value: 50000 }, text: '50 m', count: 1 }]);
   });
 
@@ -134,6 +134,23 @@ job Order { 2 of Bench }
     ])
       expect(html).toContain(words);
   }, 120_000);
+
+  it('tells bands and glue by the feet and pounds that they are sold by', async () => {
+    const imperial = example('shop')
+      .replace('rolls of 50 m', 'rolls of 25 ft, 150 ft')
+      .replace('packs of 750 g, 5 kg', 'packs of 8 oz, 1 lb');
+    writeFileSync(join(folder, 'shop.joinery'), imperial);
+    writeFileSync(join(folder, 'own.joinery'), job('bookcase', 3));
+    const { out } = await dryfit('consumables', join(folder, 'own.joinery'));
+    // 27,764 mm and 1,389 to spare are 91.1 and 4.6 ft; 150 ft less 95.65 leave 4.3 over of 4 x 25.
+    expect(out).toMatch(/91\.1 ft +4\.6 ft \(5 %\) +95\.7 ft +4 rolls of 25 ft +4\.3 ft$/m);
+    const grams = Number(
+      /"glue"[\s\S]*?"inAll": \{\s*"exact": "(\d+)"/.exec(
+        (await dryfit('consumables', join(folder, 'own.joinery'), '--format', 'json')).out,
+      )?.[1],
+    );
+    expect(out).toContain(`${Math.ceil(grams / 2.8349523125) / 10} oz`);
+  });
 
   it('says what the figures are that the shop has not written', async () => {
     writeFileSync(join(folder, 'shop.joinery'), example('shop').replace(/^glue .*$/m, ''));

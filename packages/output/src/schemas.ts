@@ -1,6 +1,6 @@
 import type { TSchema } from '@sinclair/typebox';
 import { CalibrationSchema } from './calibration/schema.js';
-import { ConsumablesSchema } from './consumables/schema.js';
+import { Amount, ConsumablesSchema } from './consumables/schema.js';
 import { FindingSchema, FindingsSchema } from './findings/schema.js';
 import { FitSchema, JointSchema, PartSchema } from './fit-json/schema.js';
 import { GlueUpSchema } from './glue-up/schema.js';
@@ -9,6 +9,7 @@ import { Approximate, Dimension, Exact, Place, Side } from './schema-parts.js';
 import { ToleranceSchema } from './tolerance/schema.js';
 
 const COMMON = {
+  amount: Amount,
   exact: Exact,
   approximate: Approximate,
   place: Place,

@@ -7,10 +7,10 @@ import { type GlueAreas, glueAreas } from './glue.js';
 import { type Purchase, packsFor } from './packs.js';
 import { USUAL_SPARE, USUAL_SPREAD } from './usual.js';
 
-/** How much of something is needed, and what is bought. Connectors are counted; bands are in mm, glue is in whole grams. */
+/** How much of something is needed, and what is bought, in whole connectors, mm of band, grams of glue. */
 export interface Need {
   readonly needed: Rational;
-  /** What comes on top for what is spoilt: whole connectors, mm, grams. */
+  /** What comes on top for what is spoilt. */
   readonly spare: Rational;
   /** The same in parts of what is needed, and whether the shop has written it. */
   readonly share: { readonly of: Rational; readonly written: boolean };
@@ -46,7 +46,7 @@ export interface Consumables {
 }
 
 /**
- * What the cabinets of a job use up, and what is bought for it. What is to spare and grams of glue are rounded up to whole ones. A roll of band
+ * What the cabinets of a job use up, and what is bought for it. All is rounded up. A roll of band
  * is used up to its end: what is left of it then counts among the spare.
  * @param items cabinets that share one shop; where two give one name to different things, the first one's is taken
  */
@@ -93,7 +93,8 @@ function byName<T extends { readonly name: string }>(amounts: readonly Amount<T>
   return [...sums.values()].sort((a, b) => (a.of.name < b.of.name ? -1 : 1));
 }
 
-function needOf(needed: Rational, { packs, spare: written }: Sold): Need {
+function needOf(exact: Rational, { packs, spare: written }: Sold): Need {
+  const needed = exact.ceil();
   const share = { of: written ?? USUAL_SPARE, written: written !== undefined };
   const spare = needed.mul(share.of).ceil();
   const inAll = needed.add(spare);
@@ -118,5 +119,5 @@ function glueOf(made: readonly WorkItem[]): GlueNeed | undefined {
   if (area.isZero()) return undefined;
   const glue = made[0]?.result.spec.shop.glue;
   const spread = glue?.spread ?? USUAL_SPREAD;
-  return { glue, spread, areas, ...needOf(area.mul(spread).div(SQUARE_METRE).ceil(), glue ?? {}) };
+  return { glue, spread, areas, ...needOf(area.mul(spread).div(SQUARE_METRE), glue ?? {}) };
 }

@@ -11,7 +11,7 @@ import {
   type Text,
 } from '@dryfit/engine';
 
-/** One thing that is used up, in words. Lengths of bands are lengths; pieces and masses are words. */
+/** One thing that is used up, in words: bands in metres and glue in grams, or in the feet and ounces that they are sold by. */
 export interface ConsumableLine {
   readonly what: 'connector' | 'band' | 'glue';
   readonly name: string;
@@ -31,7 +31,7 @@ export function consumableLines({ bands, connectors, glue }: Consumables): reado
   return [...connectors.map(ofConnector), ...bands.map(ofBand), ...(glue ? [ofGlue(glue)] : [])];
 }
 
-/** Whole pieces; a length; a mass, upward or what is over downward. */
+/** An amount in words, rounded up if at all; what is over is rounded down. */
 type Amount = (amount: Rational, over?: boolean) => Text;
 
 function ofConnector(need: ConnectorNeed): ConsumableLine {
@@ -43,12 +43,18 @@ function ofConnector(need: ConnectorNeed): ConsumableLine {
 function ofBand(need: BandNeed): ConsumableLine {
   const { band, pieces } = need;
   const size = say`${band.thickness.value} thick, ${pieces === 1 ? '1 piece' : `${pieces} pieces`}`;
-  return { what: 'band', name: band.name, size, ...amounts(need, (length) => [length], 'roll') };
+  const inFeet = band.packs?.some(({ text }) => text.endsWith('ft')) ?? false;
+  const long: Amount = (length, over) => [
+    inFeet ? `${whole(length.div(TENTH_FOOT), over, 10)} ft` : `${whole(length, over, 1000)} m`,
+  ];
+  return { what: 'band', name: band.name, size, ...amounts(need, long, 'roll') };
 }
 
 function ofGlue(need: GlueNeed): ConsumableLine {
   const imperial = need.glue?.packs?.some(({ text }) => /oz|lb/.test(text)) ?? false;
-  const mass: Amount = (grams, over) => [imperial ? ounces(grams, over) : `${whole(grams, over)} g`];
+  const mass: Amount = (grams, over) => [
+    imperial ? `${whole(grams.div(TENTH_OUNCE), over, 10)} oz` : `${whole(grams, over)} g`,
+  ];
   return { what: 'glue', name: need.glue?.name ?? 'glue', size: [], ...amounts(need, mass, 'pack') };
 }
 
@@ -72,10 +78,12 @@ function purchaseWords({ packs }: Purchase, word: string): string {
   return packs.map(({ count, pack }) => `${count} ${word}${count === 1 ? '' : 's'} of ${pack.text}`).join(', ');
 }
 
-const whole = (amount: Rational, over = false): string => (over ? amount.floor() : amount.ceil()).toString();
+const whole = (amount: Rational, over = false, parts = 1): string =>
+  String((over ? amount.floor() : amount.ceil()).toNumber() / parts);
 
-/** An ounce, the sixteenth of a pound of 453.592 37 g, to a tenth. */
+/** A tenth of a foot, mm. */
+const TENTH_FOOT = Rational.of(3048, 100);
+/** A tenth of an ounce, grams: the sixteenth of a pound of 453.592 37 g. */
 const TENTH_OUNCE = Rational.of(45359237, 16_000_000);
-const ounces = (grams: Rational, over?: boolean): string => `${Number(whole(grams.div(TENTH_OUNCE), over)) / 10} oz`;
 
 export const percent = (share: Rational): string => String(Number((share.toNumber() * 100).toFixed(2)));

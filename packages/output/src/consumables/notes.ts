@@ -58,7 +58,7 @@ function glueNotes({ areas, glue, spread }: GlueNeed): readonly Text[] {
   const whose = glue ? "the shop's figure" : "the language's own figure (common practice, no source)";
   return [
     [
-      `Glue lines: ${lines.join(', ')}, at ${Number(spread.toNumber().toFixed(1))} g/m2, ${whose}. Masses are rounded up.`,
+      `Glue lines: ${lines.join(', ')}, at ${Number(spread.toNumber().toFixed(1))} g/m2, ${whose}. Amounts are rounded up.`,
     ],
     [
       'Not in the glue: panels in grooves, parts that rest, joints that are said to be held otherwise (a groove that says connect none "glued" is in it), and bands, which take their own.',

@@ -1,7 +1,8 @@
 import { type Static, Type } from '@sinclair/typebox';
 import { Exact, exactly, oneOf } from '../schema-parts.js';
 
-const Amount = exactly(
+/** Written once in the published schema. */
+export const Amount = exactly(
   {
     exact: Type.String({ pattern: '^[0-9]+(/[1-9][0-9]*)?$', description: 'A fraction in lowest terms.' }),
     value: Type.Number({ minimum: 0, description: 'The nearest double to it, for convenience.' }),
