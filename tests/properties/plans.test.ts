@@ -1,4 +1,4 @@
-import { type FitResult, type Plan, planWork, type Setting } from '@dryfit/engine';
+import { type FitResult, type Plan, planWork, type Setting, type WorkOrder } from '@dryfit/engine';
 import fc from 'fast-check';
 import { describe, expect, test, vi } from 'vitest';
 import { plans } from '../support/cabinets/arbitrary.js';
@@ -52,9 +52,13 @@ function checked(plan: Plan, results: readonly FitResult[], count: number): void
   // Every slot is milled once in every piece.
   const wanted = results.flatMap(({ fit }) => fit.joints.flatMap(({ halves }) => halves.flatMap(({ slots }) => slots)));
   expect(plan.setUps.reduce((sum, { slots }) => sum + slots, 0)).toBe(wanted.length * count);
-  for (const { operations, beside, loads } of plan.setUps) {
+  for (const { operations, beside, alike, loads, setting } of plan.setUps) {
     const pieces = operations.reduce((sum, operation) => sum + operation.count, 0);
-    expect(loads).toBe(pieces - beside.reduce((sum, { times }) => sum + times, 0));
+    const spared = alike.reduce((sum, row) => sum + row.times * (row.pieces - 1), 0);
+    expect(loads).toBe(pieces - beside.reduce((sum, { times }) => sum + times, 0) - spared);
+    const set = new Set(setting.lines.map(String));
+    for (const { half } of operations) for (const { fromZero } of half.slots) expect(set).toContain(String(fromZero));
+    for (const { operation } of alike) expect(operations).toContain(operation);
     for (const { left, right } of beside) {
       expect([left.half.hand, right.half.hand]).toEqual(['left', 'right']);
       expect(operations).toContain(left);
@@ -95,6 +99,67 @@ describe('the plan of a job', () => {
     expect(plan.setUps).toHaveLength(4);
     expect(plan.naive.setUps).toBeGreaterThan(plan.setUps.length);
     expect(plan.proven).toBe(true);
+  });
+});
+
+/** Orders among the parts of a cabinet, some of which contradict each other. */
+const ordersOf = (result: FitResult, picks: readonly (readonly [number, number, boolean])[]): WorkOrder[] => {
+  const kinds = [...new Set(result.spec.parts.map(({ kind }) => kind))];
+  const of = (pick: number) => ({
+    cabinet: result.fit.name,
+    parts: [{ name: kinds[pick % kinds.length] ?? '' }],
+  });
+  const { source } = result.spec;
+  return picks.map(([first, next, late]) =>
+    late ? { kind: 'late', parts: of(first), source } : { kind: 'before', first: of(first), next: of(next), source },
+  );
+};
+
+describe('the order that a job asks for', () => {
+  test('is kept by the plan and by what it is compared with, but for what contradicts what is asked before', async () => {
+    let [kept, rings, again] = [0, 0, 0];
+    const picks = fc.array(fc.tuple(fc.nat(12), fc.nat(12), fc.boolean()), { minLength: 1, maxLength: 4 });
+    await fc.assert(
+      fc.asyncProperty(plans, picks, fc.integer({ min: 1, max: 3 }), async (made, asked, count) => {
+        const { results } = await examineText(write(made, {}));
+        const [result] = results;
+        if (!result) return;
+        const orders = ordersOf(result, asked);
+        const plan = await planWork([{ result, count }], undefined, undefined, orders);
+        checked(plan, [result], count);
+        // Which part must be milled before which, by going through the orders one by one.
+        const kinds = [...new Set(result.spec.parts.map(({ kind }) => kind))];
+        const pairs = new Set<string>();
+        const reaches = (a: string, b: string, seen = new Set<string>()): boolean =>
+          pairs.has(`${a} ${b}`) ||
+          kinds.some((one) => pairs.has(`${a} ${one}`) && !seen.has(one) && reaches(one, b, seen.add(one)));
+        const lates = new Set(
+          orders.flatMap((order) => (order.kind === 'late' ? [order.parts.parts[0]?.name ?? ''] : [])),
+        );
+        const first = orders.findIndex(({ kind }) => kind === 'late');
+        // A kind of which nothing is milled holds nothing up.
+        const milled = new Set(plan.setUps.flatMap(({ operations }) => operations.flatMap(({ part }) => part.kind)));
+        orders.forEach((order, i) => {
+          if (order.kind === 'late' && i !== first) return;
+          const steps =
+            order.kind === 'late'
+              ? kinds.filter((kind) => !lates.has(kind)).flatMap((kind) => [...lates].map((late) => [kind, late]))
+              : [[order.first.parts[0]?.name ?? '', order.next.parts[0]?.name ?? '']];
+          const real = steps.filter((step) => step.every((kind) => milled.has(kind ?? '')));
+          if (real.some(([a = '', b = '']) => a === b || reaches(b, a))) rings++;
+          else for (const [a, b] of real) pairs.add(`${a} ${b}`);
+        });
+        const order = plan.setUps.flatMap(({ operations }) => operations.map(({ part }) => part.kind));
+        for (const pair of pairs) {
+          const [before = '', after = ''] = pair.split(' ');
+          expect(order.lastIndexOf(before)).toBeLessThan(order.indexOf(after));
+          kept++;
+        }
+        again += plan.setUps.filter((setUp) => setUp.again !== undefined).length;
+      }),
+      { numRuns: 50 },
+    );
+    expect([kept > 20, rings > 0, again > 0]).toEqual([true, true, true]);
   });
 });
 
