@@ -58,7 +58,8 @@ export function settingsOf(
     stop: half.stop?.at.isZero() ? undefined : half.stop?.at,
   };
   const patterns = [
-    { pattern: joint.pattern, lines: own ?? used },
+    // Measured from elsewhere, its lines may be none of its pattern's.
+    ...(!own || holds(own, used) ? [{ pattern: joint.pattern, lines: own ?? used }] : []),
     ...[...shop.patterns.values()].flatMap((other) => {
       const lines = linesOf(other);
       return other.name !== joint.pattern && lines && holds(lines, used) ? [{ pattern: other.name, lines }] : [];
