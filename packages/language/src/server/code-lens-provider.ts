@@ -15,9 +15,19 @@ const OPEN_SLOT_TABLE = 'dryfit.openSlotTable';
 
 /** Places of lenses at once; what they say when the editor shows them. */
 export class JoineryCodeLensProvider implements CodeLensProvider {
+  /** Of which text of a document lenses were last asked for. */
+  private readonly asked = new WeakMap<LangiumDocument, number>();
+
   constructor(private readonly services: Pick<JoineryServerServices, 'editor' | 'joinery'>) {}
 
+  /** A client has lenses of an earlier text of it. */
+  isBehind(document: LangiumDocument): boolean {
+    const asked = this.asked.get(document);
+    return asked !== undefined && asked < document.textDocument.version;
+  }
+
   provideCodeLens(document: LangiumDocument, _params: CodeLensParams): CodeLens[] {
+    this.asked.set(document, document.textDocument.version);
     const { lenses, joinery } = this.services.editor.Settings.now;
     const file = fileOf(document);
     if (!lenses || !joinery || !file) return [];

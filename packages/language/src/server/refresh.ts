@@ -1,5 +1,6 @@
 import { DocumentState } from 'langium';
 import type { JoineryLanguageServer } from './language-server.js';
+import { refreshLensesLeft } from './lenses-left.js';
 import type { JoineryServerServices } from './services.js';
 import type { Settings } from './settings.js';
 
@@ -7,7 +8,8 @@ import type { Settings } from './settings.js';
  * Has the client ask again for hints and lenses where no edit of its own makes it: after a setting that they depend on
  * has changed, and when an open file was worked out anew because of a change in another.
  */
-export function refreshWhatDepends({ shared, editor }: JoineryServerServices): void {
+export function refreshWhatDepends(services: JoineryServerServices): void {
+  const { shared, editor } = services;
   const connection = shared.lsp.Connection;
   if (!connection) return;
   const { DocumentBuilder, TextDocuments } = shared.workspace;
@@ -19,6 +21,10 @@ export function refreshWhatDepends({ shared, editor }: JoineryServerServices): v
   editor.Settings.onChange((now, before) => {
     if (changes(now, before, ['hints', 'thickness', 'joinery'])) hints();
     if (changes(now, before, ['lenses', 'thickness', 'joinery', 'severity'])) lenses();
+  });
+
+  refreshLensesLeft(services, () => {
+    if (editor.Settings.now.lenses && editor.Settings.now.joinery) lenses();
   });
 
   const edited = new Set<string>();
