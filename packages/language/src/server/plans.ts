@@ -1,4 +1,4 @@
-import { type FitResult, type Plan, planWork, type Source } from '@dryfit/engine';
+import { type FitResult, type Plan, planWork, type Source, type WorkOrder } from '@dryfit/engine';
 import { type Cancellation, DocumentState, interruptAndCheck, type LangiumDocument } from 'langium';
 import type { Examination } from '../findings/examine.js';
 import { isWhole } from '../fits/last-good.js';
@@ -17,6 +17,7 @@ type Jobs = Pick<Examination, 'jobs' | 'findings'>;
 
 interface Kept {
   readonly items: readonly { readonly count: number; readonly result: FitResult }[];
+  readonly orders: readonly WorkOrder[];
   readonly plan: Plan;
 }
 
@@ -74,7 +75,7 @@ export class Plans {
     };
     if (!job) return answer;
     const items = job.lines.map(({ count, result }) => ({ count, result }));
-    const plan = await this.planOf(`${uri}#${job.name}`, items, token);
+    const plan = await this.planOf(`${uri}#${job.name}`, items, job.orders, token);
     await interruptAndCheck(token);
     const place = placerOf(shared.workspace.LangiumDocuments);
     const now = (source: Source) => place(before ? file.now(source) : source);
@@ -82,14 +83,19 @@ export class Plans {
     return { ...answer, plan: planRows(planned, formatOf(document), now) };
   }
 
-  private async planOf(key: string, items: Kept['items'], token: Cancellation.CancellationToken): Promise<Plan> {
+  private async planOf(
+    key: string,
+    items: Kept['items'],
+    orders: Kept['orders'],
+    token: Cancellation.CancellationToken,
+  ): Promise<Plan> {
     const kept = this.kept.get(key);
-    if (kept && sameItems(kept.items, items)) return kept.plan;
+    if (kept && sameItems(kept.items, items) && sameOrders(kept.orders, orders)) return kept.plan;
     const { sequence, end } = this.sequencing.for(token, BUDGET);
     try {
-      const plan = await planWork(items, BUDGET, sequence);
+      const plan = await planWork(items, BUDGET, sequence, orders);
       this.kept.delete(key);
-      this.kept.set(key, { items, plan });
+      this.kept.set(key, { items, orders, plan });
       for (const oldest of this.kept.keys()) if (this.kept.size > MOST_KEPT) this.kept.delete(oldest);
       return plan;
     } finally {
@@ -99,5 +105,10 @@ export class Plans {
 }
 
 /** A cabinet that was not worked out anew is the same. */
+/** The same is asked for; where it stands in the text is of no account. */
+const sameOrders = (a: Kept['orders'], b: Kept['orders']): boolean => asked(a) === asked(b);
+const asked = (orders: Kept['orders']): string =>
+  JSON.stringify(orders.map((order) => ({ ...order, source: undefined })));
+
 const sameItems = (a: Kept['items'], b: Kept['items']): boolean =>
   a.length === b.length && a.every(({ count, result }, i) => count === b[i]?.count && result === b[i]?.result);
