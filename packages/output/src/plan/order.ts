@@ -5,7 +5,29 @@ import type { PlannedJob } from './tables.js';
 
 /** Why a set-up comes when it does, what must be done to its pieces before, and what only afterwards; a sentence each. */
 export function orderWords(job: PlannedJob, setUp: SetUp): readonly Text[] {
-  return [...whyNow(job, setUp), ...otherWays(job, setUp), ...otherWork(job, setUp)];
+  const named = (operation: Operation) =>
+    `${piecesOf(job, [operation])} by the ${surfaceOn(operation.part, operation.half)}`;
+  return [
+    ...whyNow(job, setUp),
+    ...setUp.operations.flatMap((operation) => otherWays(setUp, operation, named(operation))),
+    ...otherWork(job, setUp),
+  ];
+}
+
+/** The same of the pieces of one operation alone, without their names; nothing where nothing is to be said. */
+export function orderOn(job: PlannedJob, setUp: SetUp, operation: Operation): readonly Text[] {
+  const waits = setUp.waits.flatMap(({ order, first, next }): Text[] => {
+    if (!next.includes(operation)) return [];
+    return [[order.kind === 'late' ? 'Comes late: all else is milled first.' : `Only after ${piecesOf(job, first)}.`]];
+  });
+  const { before, after } = operation.needs;
+  const words = (list: readonly OtherWork[]) => list.map((work) => otherWords(operation, work)).join('; ');
+  return [
+    ...waits,
+    ...(before.length > 0 ? [[`Before this: ${words(before)}.`]] : []),
+    ...(after.length > 0 ? [[`Only after this: ${words(after)}.`]] : []),
+    ...otherWays(setUp, operation, ''),
+  ];
 }
 
 /** What a set-up waits for by what the job asks, and why a setting is set up again. */
@@ -45,19 +67,16 @@ function piecesOf(job: PlannedJob, operations: readonly Operation[]): string {
 }
 
 /** What is milled otherwise than its joint asks, and how much further off that may come. */
-function otherWays(job: PlannedJob, { operations, setting }: SetUp): readonly Text[] {
-  return operations.flatMap((operation): Text[] => {
-    const { otherwise, part, half } = operation;
-    if (!otherwise) return [];
-    const how = [
-      ...(otherwise.pose ? [`held with the reference ${setting.pose.reference}`] : []),
-      ...(otherwise.datum ? [`measured from the ${surfaceName(part, half.datum)}`] : []),
-      ...(otherwise.end ? [`measured from the ${surfaceName(part, half.from.side)}`] : []),
-    ];
-    const adds: Text = otherwise.adds.isZero() ? [] : say`; its slots may lie ${otherwise.adds} further off`;
-    const where = `${piecesOf(job, [operation])} by the ${surfaceOn(part, half)}`;
-    return [[`${where}: ${how.join(', ')}, otherwise than the joint asks`, ...adds, '.']];
-  });
+function otherWays({ setting }: SetUp, { otherwise, part, half }: Operation, named: string): readonly Text[] {
+  if (!otherwise) return [];
+  const how = [
+    ...(otherwise.pose ? [`held with the reference ${setting.pose.reference}`] : []),
+    ...(otherwise.datum ? [`measured from the ${surfaceName(part, half.datum)}`] : []),
+    ...(otherwise.end ? [`measured from the ${surfaceName(part, half.from.side)}`] : []),
+  ];
+  const adds: Text = otherwise.adds.isZero() ? [] : say`; its slots may lie ${otherwise.adds} further off`;
+  const words = `${how.join(', ')}, otherwise than the joint asks`;
+  return [[named === '' ? `${words.charAt(0).toUpperCase()}${words.slice(1)}` : `${named}: ${words}`, ...adds, '.']];
 }
 
 /** What is done to pieces elsewhere before they are milled here, or after; pieces of which the same is said go together. */

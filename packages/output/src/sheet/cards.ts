@@ -15,6 +15,7 @@ import {
 } from '@dryfit/engine';
 import { cabinetLabel } from '../batch.js';
 import { packerWords, shopOf, weightWords } from '../plan/holding.js';
+import { orderOn } from '../plan/order.js';
 import type { PlannedJob } from '../plan/tables.js';
 import { printText } from '../print/length.js';
 import { partNames } from '../print/order.js';
@@ -130,7 +131,8 @@ function groupsOf(
   histories: Histories,
   format: LengthFormat,
 ): Group[] {
-  const beside = besideWords(job, operation, setUp, format);
+  const order = orderOn(job, setUp, operation).map((words) => printText(words, format));
+  const beside = [...order, besideWords(job, operation, setUp, format)].filter((words) => words !== '').join(' ');
   return operation.pieces.map(({ item, parts, count }, i) => {
     const made = job.items[item];
     const own = made?.result.fit.parts.filter(({ id }) => parts.includes(id)) ?? [];

@@ -1,6 +1,7 @@
 import type { LengthFormat, SetUp } from '@dryfit/engine';
 import { cabinetLabel } from '../batch.js';
 import { plural } from '../findings/text.js';
+import { whyNow } from '../plan/order.js';
 import type { PlannedJob } from '../plan/tables.js';
 import { minutes, slotsWord, spacerWords, surfaceWords } from '../plan/words.js';
 import { printText } from '../print/length.js';
@@ -25,6 +26,7 @@ export function coverPages(job: PlannedJob, paper: Paper, format: LengthFormat):
   flow.heading(`Set-ups, in this order: ${minutes(plan.change)} min to change, ${minutes(plan.mill)} min to mill`);
   plan.setUps.forEach((setUp, i) => {
     flow.ticked(setUpWords(setUp, i, format), changes(setUp.changed, setUp.setting, format));
+    for (const why of whyNow(job, setUp)) flow.line(printText(why, format), 3.1);
   });
   return flow.pages();
 }
