@@ -1,11 +1,11 @@
 import { type CheckContext, runChecks } from './checks/check.js';
 import { checks } from './checks/index.js';
-import { asMade } from './checks/support/as-made.js';
 import { changesThatMove } from './checks/support/change.js';
 import type { Finding } from './fit/finding.js';
 import type { FitResult, Reason } from './fit/fit.js';
 import { silence } from './fit/silence.js';
 import { fitJoints } from './joints/joints.js';
+import { lazily } from './lazily.js';
 import { Rational } from './number/rational.js';
 import { fitParts, outsideOf } from './parts/parts.js';
 import { type Solved, solveSpec } from './sizes/solved.js';
@@ -13,6 +13,7 @@ import { partStatement } from './sizes/system.js';
 import { axisOf, highSide, lowSide, type Side } from './spec/sides.js';
 import type { Source } from './spec/source.js';
 import type { PartId, Spec, Statement, Written } from './spec/spec.js';
+import { AsMade } from './tolerance/as-made.js';
 import { jointErrors } from './tolerance/joint-errors.js';
 import { turnedReasons } from './turned/reasons.js';
 
@@ -22,19 +23,27 @@ import { turnedReasons } from './turned/reasons.js';
  */
 export function fit(spec: Spec): FitResult {
   const context = workOut(spec);
-  const { solved } = context;
   const { findings, silenced } = silence(spec, sorted(runChecks(checks, context)));
+  return answering({ spec, fit: context.fit, findings, silenced });
+}
+
+/**
+ * What was found with answers to what may be asked of it, and without what it was found by: planes, stacks and bodies
+ * take more room than all that is found, and of most cabinets nobody ever asks why. Whoever does has the sizes solved
+ * once more.
+ */
+function answering(found: Omit<FitResult, 'reasons' | 'place' | 'errors'>): FitResult {
+  const { spec, fit } = found;
+  const solved = lazily(() => solveSpec(spec));
+  const made = lazily(() => new AsMade(spec, solved(), fit));
   return {
-    spec,
-    fit: context.fit,
-    findings,
-    silenced,
+    ...found,
     reasons: (part, axis) =>
-      turnedReasons(solved, part, axis) ?? reasonsBetween(solved, part, highSide(axis), lowSide(axis)),
-    place: (part, side) => placeReasons(solved, part, side),
+      turnedReasons(solved(), part, axis) ?? reasonsBetween(solved(), part, highSide(axis), lowSide(axis)),
+    place: (part, side) => placeReasons(solved(), part, side),
     errors: (id) => {
-      const joint = context.joint(id);
-      return joint ? jointErrors(asMade(context), joint) : [];
+      const joint = fit.joints.find((one) => one.id === id);
+      return joint ? jointErrors(made(), joint) : [];
     },
   };
 }

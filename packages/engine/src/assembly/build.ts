@@ -1,11 +1,11 @@
-import type { Box, Fit, FittedJoint, FittedPart } from '../fit/fit.js';
-import { withoutAll } from '../geometry/boxes.js';
+import type { Fit, FittedJoint, FittedPart } from '../fit/fit.js';
+import { boundsWithoutAll } from '../geometry/boxes.js';
 import { isRecess } from '../geometry/cut-solid.js';
 import type { Bounds } from '../geometry/solid.js';
 import { directionOut } from '../geometry/turn.js';
 import { normal, subtract, type Vector } from '../geometry/vector.js';
 import { bodyOf, boundsOfBox, INDEX, slopeOf } from '../solids/body.js';
-import { AXES, axisOf, outward } from '../spec/sides.js';
+import { axisOf, outward } from '../spec/sides.js';
 import type { PartId } from '../spec/spec.js';
 import type { Assembly, Bond, Item, Link, Piece, Slope } from './assembly.js';
 
@@ -87,14 +87,12 @@ const clean = (way: Vector): Vector => {
 function piecesOf(part: FittedPart): readonly Piece[] {
   const body = bodyOf(part);
   if (!body) return [];
-  const recesses = part.turn ? [] : part.cuts.filter(isRecess).map((cut) => cut.box);
+  const recesses = part.turn ? [] : part.cuts.filter(isRecess).map((cut) => boundsOfBox(cut.box));
   if (recesses.length === 0 && body.slants.length === 0) return [{ ...body.bounds, slants: body.slants }];
-  const boxes = recesses.length === 0 ? [body.bounds] : withoutAll(body.box, recesses).filter(hasRoom).map(boundsOfBox);
+  const boxes = boundsWithoutAll(body.bounds, recesses);
   const inner = innerOf(part, body.bounds);
   return boxes.map((bounds): Piece => ({ ...bounds, slants: body.slants, core: inner && common(bounds, inner) }));
 }
-
-const hasRoom = (box: Box): boolean => AXES.every((axis) => box.lo[axis].lt(box.hi[axis]));
 
 /** A box wholly within a body: up to the heels of its bevels. None is sought in turned parts and those with a cant. */
 function innerOf(part: FittedPart, { lo, hi }: Bounds): Bounds | undefined {

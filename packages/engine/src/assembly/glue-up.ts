@@ -60,31 +60,18 @@ export interface StuckParts {
   readonly proven: boolean;
 }
 
-interface Known extends Built {
+/** A cabinet as bodies and bonds, and how it comes apart by whichever moves are found first. */
+export interface TakenApart extends Built {
   readonly apart: Apart;
 }
 
-const known = new WeakMap<Fit, Known>();
-const neat = new WeakMap<Fit, Known>();
-
-/** How a cabinet comes apart, by whichever moves are found first; worked out once for each fit. */
-const takenApart = (fit: Fit): Known => once(known, fit, () => assemblyOf(fit), false);
-
-/** The same by the moves that make the clearest steps. */
-const neatlyApart = (fit: Fit): Known => once(neat, fit, () => takenApart(fit), true);
-
-function once(cache: WeakMap<Fit, Known>, fit: Fit, build: () => Built, clear: boolean): Known {
-  const before = cache.get(fit);
-  if (before) return before;
-  const built = build();
-  const now = { ...built, apart: takeApart(built.assembly, undefined, clear) };
-  cache.set(fit, now);
-  return now;
+export function takenApart(fit: Fit): TakenApart {
+  const built = assemblyOf(fit);
+  return { ...built, apart: takeApart(built.assembly) };
 }
 
 /** Groups of parts that no order puts together. */
-export function stuckParts(fit: Fit): readonly StuckParts[] {
-  const { assembly, apart } = takenApart(fit);
+export function stuckParts(fit: Fit, { assembly, apart } = takenApart(fit)): readonly StuckParts[] {
   const name = (member: number): PartId => assembly.items[member]?.id ?? '';
   return stuckIn(apart).map((stuck) => {
     const { members, links, freeing, proven } = whyStuck(assembly, stuck);
@@ -101,8 +88,10 @@ export function stuckParts(fit: Fit): readonly StuckParts[] {
  * The steps of a glue-up, each closing at most `most` joints where an order allows it. Every joint counts as one,
  * also a panel that slides into its groove.
  */
-export function glueUp(fit: Fit, most = Number.POSITIVE_INFINITY): GlueUp {
-  const { assembly, apart, loose, unplaced } = neatlyApart(fit);
+export function glueUp(fit: Fit, most = Number.POSITIVE_INFINITY, known = takenApart(fit)): GlueUp {
+  const { assembly, loose, unplaced } = known;
+  // By the moves that make the clearest steps.
+  const apart = takeApart(assembly, undefined, true);
   const partOf = new Map(fit.parts.map((part) => [part.id, part]));
   const jointOf = new Map(fit.joints.map((joint) => [joint.id, joint]));
   const name = (member: number): PartId => assembly.items[member]?.id ?? '';
@@ -119,7 +108,7 @@ export function glueUp(fit: Fit, most = Number.POSITIVE_INFINITY): GlueUp {
       clamps: clampsFor(joints, (id) => partOf.get(id), waysOf(closing)),
     };
   });
-  return { steps, stuck: stuckParts(fit), loose, unplaced };
+  return { steps, stuck: stuckParts(fit, known), loose, unplaced };
 }
 
 /** Joints under pressure that one piece closes at a time, where it is more than one; all of a step where all move. */

@@ -7,4 +7,6 @@ export {
   mostJoints,
   type StuckParts,
   stuckParts,
+  type TakenApart,
+  takenApart,
 } from './glue-up.js';

@@ -3,6 +3,7 @@ import type { FittedJoint } from '../fit/fit.js';
 import { list, say, type Text } from '../fit/text.js';
 import { axisOf } from '../spec/sides.js';
 import type { Check, CheckContext } from './check.js';
+import { comingApart } from './support/coming-apart.js';
 import { MOVES, partNames } from './support/names.js';
 
 /** Parts whose joints close in ways that no order of putting them together allows. */
@@ -10,7 +11,7 @@ export const cannotBeAssembled: Check = {
   code: 'cannot-be-assembled',
   severity: 'error',
   *run(context) {
-    for (const stuck of stuckParts(context.fit)) {
+    for (const stuck of stuckParts(context.fit, comingApart(context))) {
       const joints = stuck.joints.flatMap((id) => context.joint(id) ?? []);
       const freeing = stuck.freeing.flatMap(({ joint }) => context.joint(joint) ?? []);
       const [at] = [...freeing, ...joints];

@@ -2,6 +2,7 @@ import { type GlueStep, glueUp, mostJoints } from '../assembly/index.js';
 import { say, type Text } from '../fit/text.js';
 import { Rational } from '../number/rational.js';
 import type { Check, CheckContext } from './check.js';
+import { comingApart } from './support/coming-apart.js';
 import { partNames } from './support/names.js';
 
 /** A step of the glue-up closes more joints than can be closed before the glue sets. */
@@ -12,7 +13,7 @@ export const glueSetsFirst: Check = {
     const { glueOpen, jointTime } = context.spec.shop.limits;
     if (!glueOpen || !jointTime) return;
     const most = mostJoints(context.spec.shop.limits);
-    for (const step of glueUp(context.fit, most).steps) {
+    for (const step of glueUp(context.fit, most, comingApart(context)).steps) {
       const joints = step.joints.flatMap((id) => context.joint(id) ?? []);
       const [first] = joints;
       const takes = jointTime.mul(Rational.of(joints.length));

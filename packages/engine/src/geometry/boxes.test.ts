@@ -2,8 +2,9 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import type { Box } from '../fit/fit.js';
 import { Rational } from '../number/rational.js';
+import { boundsOfBox } from '../solids/body.js';
 import { AXES } from '../spec/sides.js';
-import { common, extentOf, withoutAll } from './boxes.js';
+import { boundsWithoutAll, common, extentOf, withoutAll } from './boxes.js';
 
 const SIZE = 6;
 const interval = fc
@@ -32,6 +33,15 @@ it('takes boxes out of a box cell by cell', () => {
             expect(left.filter((piece) => holds(piece, cell)).length).toBe(wanted ? 1 : 0);
           }
       expect(left.reduce((sum, piece) => sum + volume(piece), 0)).toBe(cells);
+    }),
+  );
+});
+
+it('takes boxes out of a box in doubles as it does exactly, in the same order', () => {
+  fc.assert(
+    fc.property(box, fc.array(box, { maxLength: 4 }), (from, taken) => {
+      const left = boundsWithoutAll(boundsOfBox(from), taken.map(boundsOfBox));
+      expect(left).toEqual(withoutAll(from, taken).map(boundsOfBox));
     }),
   );
 });

@@ -1,6 +1,8 @@
 import type { Box } from '../fit/fit.js';
 import { Rational } from '../number/rational.js';
 import { AXES, type Axis } from '../spec/sides.js';
+import type { Bounds } from './solid.js';
+import type { Vector } from './vector.js';
 
 /** The volume two boxes share; undefined when they only touch or lie apart. Exact. */
 export function common(a: Box, b: Box): Box | undefined {
@@ -32,6 +34,42 @@ export function withoutAll(box: Box, taken: Iterable<Box>): readonly Box[] {
   for (const other of taken) left = left.flatMap((piece) => without(piece, other));
   return left;
 }
+
+/**
+ * The same in doubles: sides are only compared and taken over, so that the boxes are those that `withoutAll` finds, but
+ * for slivers that a double does not tell from nothing.
+ */
+export function boundsWithoutAll(bounds: Bounds, taken: readonly Bounds[]): readonly Bounds[] {
+  let left: readonly Bounds[] = [bounds];
+  for (const other of taken) {
+    const now: Bounds[] = [];
+    for (const piece of left) leaveOut(piece, other, now);
+    left = now;
+  }
+  return left;
+}
+
+function leaveOut(piece: Bounds, taken: Bounds, left: Bounds[]): void {
+  for (const i of [0, 1, 2] as const) {
+    if (piece.hi[i] <= taken.lo[i] || taken.hi[i] <= piece.lo[i]) {
+      left.push(piece);
+      return;
+    }
+  }
+  const [lo, hi]: [number[], number[]] = [[...piece.lo], [...piece.hi]];
+  for (const i of [0, 1, 2] as const) {
+    const [from, to] = [Math.max(piece.lo[i], taken.lo[i]), Math.min(piece.hi[i], taken.hi[i])];
+    if (piece.lo[i] < from) left.push({ lo: vectorOf(lo), hi: vectorOf(hi, i, from) });
+    if (to < piece.hi[i]) left.push({ lo: vectorOf(lo, i, to), hi: vectorOf(hi) });
+    [lo[i], hi[i]] = [from, to];
+  }
+}
+
+const vectorOf = ([x = 0, y = 0, z = 0]: readonly number[], i?: 0 | 1 | 2, at = 0): Vector => [
+  i === 0 ? at : x,
+  i === 1 ? at : y,
+  i === 2 ? at : z,
+];
 
 /** The same box with one axis' interval replaced. */
 export function cut(box: Box, axis: Axis, lo: Rational, hi: Rational): Box {

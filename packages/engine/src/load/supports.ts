@@ -31,14 +31,15 @@ export function gapOf(fit: Fit, part: FittedPart): Gap | undefined {
 }
 
 function supportsOf(fit: Fit, part: FittedPart, axis: Axis): readonly Support[] {
-  const byId = new Map(fit.parts.map((one) => [one.id, one]));
   const supports = new Map<PartId, Support>();
   for (const joint of fit.joints) {
     if (joint.entering !== part.id && joint.host !== part.id) continue;
     const enters = joint.entering === part.id;
-    const other = byId.get(enters ? joint.host : joint.entering);
-    if (!other?.box || thicknessAxis(other.attitude) !== axis) continue;
     if (!bears(enters ? joint.enteringSide : joint.hostSide, axis)) continue;
+    // Looked for one by one: few joints are of this part, and this is asked of one part after the other.
+    const id = enters ? joint.host : joint.entering;
+    const other = supports.has(id) ? undefined : fit.parts.find((one) => one.id === id);
+    if (!other?.box || thicknessAxis(other.attitude) !== axis) continue;
     supports.set(other.id, { part: other.id, lo: other.box.lo[axis], hi: other.box.hi[axis] });
   }
   return [...supports.values()].sort((a, b) => a.lo.compare(b.lo));

@@ -1,5 +1,6 @@
 import type { FittedJoint, Half } from '../fit/fit.js';
 import { say } from '../fit/text.js';
+import { lazily } from '../lazily.js';
 import { Rational } from '../number/rational.js';
 import { fixedAlong } from '../sizes/fixed.js';
 import { AXES, type Axis, outward, type Side } from '../spec/sides.js';
@@ -142,12 +143,4 @@ function cutOff(made: AsMade, joint: FittedJoint, what: 'depth' | 'place'): Stac
     source: cuts?.source,
   };
   return single(contributor('cuts', cuts?.tolerance, naming));
-}
-
-function lazily<T>(work: () => T): () => T {
-  let done: { readonly value: T } | undefined;
-  return () => {
-    done ??= { value: work() };
-    return done.value;
-  };
 }
