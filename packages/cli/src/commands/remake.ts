@@ -47,7 +47,7 @@ export async function remake(
   const alone = remade(whole, job.items, index, part.id);
   if (!alone) throw new Misuse(`there is no ${part.id} in job ${job.name}`);
   const cabinet = printText(cabinetLabel(item.result.fit), { units: 'mm' });
-  const title = `${part.id} of ${cabinet} again, job ${job.name}`;
+  const title = `Remake: ${part.id} of ${cabinet}, job ${job.name}`;
   const piece: Remake = {
     job: { title: [title], items: [alone], plan: await planWork([alone], limit, sequenceSetups, job.orders), errors },
     item,

@@ -39,12 +39,12 @@ export interface FirstPiece {
 }
 
 /**
- * The first piece at each fence of a set-up. It stands for all that are milled with the setting, so it has the closest of
+ * The first piece at each fence of a set-up, the left one first. It stands for all that are milled with the setting, so it has the closest of
  * their bounds.
  * @param items the job that the set-up is of
  */
 export function firstPieces(setUp: SetUp, items: readonly WorkItem[]): readonly FirstPiece[] {
-  const hands = [...new Set(setUp.operations.map(({ half }) => half.hand))];
+  const hands = (['left', 'right'] as const).filter((hand) => setUp.operations.some(({ half }) => half.hand === hand));
   return hands.flatMap((hand) => {
     const same = setUp.operations.filter(({ half }) => half.hand === hand);
     const [operation] = same;

@@ -1,4 +1,4 @@
-import { type FirstPiece, firstPieces, type LengthFormat, type SetUp } from '@dryfit/engine';
+import { firstPieces, type LengthFormat, type SetUp } from '@dryfit/engine';
 import { endsWords, type FirstRow, firstRows, unsaidWords } from '../plan/first-piece-words.js';
 import type { PlannedJob } from '../plan/tables.js';
 import { fitted, wrapped } from './metrics.js';
@@ -19,7 +19,7 @@ export interface Block {
 
 /** What to measure on the first piece at each fence, with what it may be; empty where nothing is milled. */
 export function firstPieceBlock(job: PlannedJob, setUp: SetUp, width: number, format: LengthFormat): Block {
-  const lists = gathered(setUp, firstPieces(setUp, job.items), format).map((one) => list(one, width));
+  const lists = gathered(job, setUp, format).map((one) => list(one, width));
   return {
     height: lists.reduce((sum, { height }) => sum + height, 0),
     draw(pen, x, y) {
@@ -41,15 +41,16 @@ interface Gathered {
   readonly more: boolean;
 }
 
-function gathered(setUp: SetUp, pieces: readonly FirstPiece[], format: LengthFormat): readonly Gathered[] {
+function gathered(job: PlannedJob, setUp: SetUp, format: LengthFormat): readonly Gathered[] {
   const found = new Map<string, { fences: string[]; rows: readonly FirstRow[]; note: string; more: boolean }>();
-  for (const piece of pieces) {
+  const hasFences = (job.items[0]?.result.spec.shop.jig?.fences.length ?? 0) > 0;
+  for (const piece of firstPieces(setUp, job.items)) {
     const rows = firstRows(piece, format.units);
     const note = `${endsWords(piece, format.units)} ${unsaidWords(piece.unsaid)}`.trim();
     const more = setUp.operations.some(({ half, count }) => half.hand === piece.hand && count > 1);
     const key = JSON.stringify([rows, note, more]);
     const { half, part } = piece.operation;
-    const fence = half.turn ? `${part.id}, marked out` : `${part.id} at the ${piece.hand} fence`;
+    const fence = half.turn || !hasFences ? `${part.id}, marked out` : `${part.id} at the ${piece.hand} fence`;
     const same = found.get(key);
     if (same) same.fences.push(fence);
     else found.set(key, { fences: [fence], rows, note, more });
@@ -64,7 +65,7 @@ function list({ fences, rows, note, more }: Gathered, width: number): Block {
   const notes = note === '' ? [] : wrapped(note, width, SMALL);
   const title = more
     ? `FIRST PIECE (${fences.join('; ')}): measure it before you mill the others`
-    : `MEASURE ${fences.join('; ')}: there is one of it`;
+    : `MEASURE (${fences.join('; ')}) before you go on`;
   return {
     height: HEAD + perColumn * ROW + notes.length * 3.4 + 1,
     draw(pen, x, y) {
@@ -98,7 +99,9 @@ function heads(pen: Pen, x: number, y: number, width: number): void {
 function figures(pen: Pen, row: FirstRow, x: number, y: number, width: number): void {
   const room = width - ENDS.wanted - FIGURE;
   pen.text(x, y, row.what, fitted(row.what, room, 3.2));
-  for (const key of ['wanted', 'least', 'most'] as const) {
+  const isOne = row.least === row.most && !/\d/.test(row.least);
+  if (isOne) pen.text(x + width, y, row.most, 3.2, { align: 'end', bold: true });
+  for (const key of isOne ? (['wanted'] as const) : (['wanted', 'least', 'most'] as const)) {
     const text = row[key];
     const bold = key !== 'wanted';
     pen.text(x + width - ENDS[key], y, text, fitted(text, FIGURE, 3.4, bold), { align: 'end', bold });

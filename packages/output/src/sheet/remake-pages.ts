@@ -3,6 +3,7 @@ import { cabinetLabel, type Item } from '../batch.js';
 import { SAWING_CAUTIONS } from '../cautions.js';
 import type { PlannedJob } from '../plan/tables.js';
 import { minutes } from '../plan/words.js';
+import { byCaliper } from '../print/caliper.js';
 import { degrees } from '../print/degrees.js';
 import { printLength, printText } from '../print/length.js';
 import { partNames } from '../print/order.js';
@@ -99,7 +100,7 @@ export function remakeWarnings({ part, item, like }: Remake, format: LengthForma
   const warnings: string[] = [];
   if (part.cutSize)
     warnings.push(
-      `Measure the sheet: ${part.material} is reckoned as ${printLength(part.cutSize.thickness, format)} thick (${measured ? 'as measured' : 'nominal'}). What another thickness does to its mates: dryfit tolerance FILE --measure ${part.material}=…`,
+      `Measure the sheet: ${part.material} is reckoned as ${byCaliper(part.cutSize.thickness, format.units)}${format.units === 'in' ? '"' : ''} thick (${measured ? 'as measured' : 'nominal'}). What another thickness does to its mates: dryfit tolerance FILE --measure ${part.material}=…`,
     );
   warnings.push(
     'Measure its mates: what was trimmed, or cut to fit at the bench, stands in no text. These figures are the ones that were planned.',
