@@ -55,6 +55,9 @@ describe('what a sheet says in words', () => {
       for (const wanted of [
         /(LEFT|RIGHT) FENCE: rear edge/,
         /toward you/,
+        /^CLAMP the piece.*\. (SLIDE|LIFT) the machine/m,
+        /^(Press|Mark out) /m,
+        /^Step \d of \d\./m,
         /(face|end) (up|down)/,
         /^STOP$/m,
         /^SPACER$/m,
@@ -67,6 +70,8 @@ describe('what a sheet says in words', () => {
         expect(all).toMatch(wanted);
     }
     const all = setUps.flat().join('\n');
+    // What is measured stands once in each set-up, before its pieces.
+    expect(all.match(/^FIRST PIECE /gm)).toHaveLength(4);
     expect(all).toMatch(/12 \+ 10 = 22/);
     expect(all).toMatch(/^350$/m);
     expect(all.replace(/\n/g, ' ')).toMatch(/from the bottom end; the middle of the slots comes to 359.5/);

@@ -3,7 +3,7 @@ import { type Card, figures, type Group } from './cards.js';
 import type { Block } from './first-piece.js';
 import { fitted, textWidth, wrapped } from './metrics.js';
 import type { Pen } from './page.js';
-import { drawPiece } from './piece.js';
+import { drawPiece, type Frame } from './piece.js';
 
 /** More pieces than this get a box for every ten. */
 const MOST_BOXES = 60;
@@ -12,13 +12,7 @@ const BOX = 5.4;
 const EDGE = 3;
 
 /** A card: at which fence, how the piece lies and is held, the piece drawn, and the pieces to tick off. */
-export function drawCard(
-  pen: Pen,
-  card: Card,
-  setUp: SetUp,
-  frame: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },
-  format: LengthFormat,
-): void {
+export function drawCard(pen: Pen, card: Card, setUp: SetUp, frame: Frame, format: LengthFormat): void {
   const { x, y, width, height } = frame;
   const inside = width - 2 * EDGE;
   pen.box(x, y, width, height, 0.5);

@@ -11,8 +11,9 @@ import { FOOTER, footer } from './footer.js';
 import { holdWords } from './holding.js';
 import { fitted } from './metrics.js';
 import { MARGIN, PAPERS, type Page, type Paper, Pen } from './page.js';
+import type { Frame } from './piece.js';
 import { SETTING_BOXES, settingBoxes } from './setting-boxes.js';
-import { BETWEEN, cardSize, type Room, shared } from './share.js';
+import { BETWEEN, cardSize, shared } from './share.js';
 
 /** The sheets of one set-up: one page, or more where its pieces are held in more ways than a page shows. */
 export function setUpPages(job: PlannedJob, index: number, paper: Paper, format: LengthFormat): readonly Page[] {
@@ -22,7 +23,7 @@ export function setUpPages(job: PlannedJob, index: number, paper: Paper, format:
   const inside = width - 2 * MARGIN;
   const first = firstPieceBlock(job, setUp, inside, format);
   const top = job.errors > 0 ? WARNED : PLAIN;
-  const rooms = (sheet: number): Room => {
+  const rooms = (sheet: number): Frame => {
     const y = top + SETTING_BOXES + HOLD + (sheet === 0 ? first.height + 1 : 0);
     return { x: MARGIN, y, width: inside, height: height - MARGIN - FOOTER - y };
   };
@@ -85,7 +86,7 @@ function heading(
 const holdLine = (pen: Pen, words: string, y: number, inside: number): void =>
   pen.text(MARGIN, y + 4.4, words, fitted(words, inside, 4.6, true), { bold: true });
 
-function cardGrid(pen: Pen, cards: readonly Card[], setUp: SetUp, room: Room, format: LengthFormat): void {
+function cardGrid(pen: Pen, cards: readonly Card[], setUp: SetUp, room: Frame, format: LengthFormat): void {
   const { columns, width, height } = cardSize(Math.max(1, cards.length), room);
   cards.forEach((card, i) => {
     const place = slotOf(cards, i, columns);

@@ -1,20 +1,13 @@
 import type { LengthFormat, SetUp } from '@dryfit/engine';
 import { wordsHeight } from './card.js';
 import type { Card } from './cards.js';
-
-/** Where the cards of a sheet may go, mm. */
-export interface Room {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
+import type { Frame } from './piece.js';
 
 /** White between cards, mm. */
 export const BETWEEN = 4;
 
 /** Width and height of a card where so many stand on a sheet. */
-export function cardSize(count: number, room: Room) {
+export function cardSize(count: number, room: Frame) {
   const columns = count > 1 ? 2 : 1;
   const rows = Math.ceil(count / columns);
   return {
@@ -35,10 +28,10 @@ const DRAWING = 32;
 export function shared(
   cards: readonly Card[],
   setUp: SetUp,
-  rooms: (sheet: number) => Room,
+  rooms: (sheet: number) => Frame,
   format: LengthFormat,
 ): readonly (readonly Card[])[] {
-  const fits = (card: Card, count: number, room: Room): boolean => {
+  const fits = (card: Card, count: number, room: Frame): boolean => {
     const { width, height } = cardSize(count, room);
     return wordsHeight(card, setUp, width, format) + DRAWING <= height;
   };
