@@ -93,6 +93,17 @@ describe('the drawing beside the text', () => {
     await expect.poll(() => drawing.locator('.findings button').count()).toBe(0);
   });
 
+  test('the lens over the cabinet follows a text that is left the moment it is mended', async () => {
+    const { page } = session;
+    const lens = async () => (await page.locator('.codelens-decoration').allInnerTexts()).join('; ');
+    await replaceText(page, 'rear set back 16 from', 'rear set back 22 from');
+    await expect.poll(lens).toContain('1 error');
+    await replaceText(page, 'rear set back 22 from', 'rear set back 16 from');
+    // The editor drops its question for lenses when the keyboard leaves it, and the server has it asked again.
+    await page.locator('.tab', { hasText: 'Drawing of' }).click();
+    await expect.poll(lens).toContain('nothing wrong');
+  });
+
   test('has a table that says the same', async () => {
     await drawing.getByRole('button', { name: 'As a table' }).click();
     await expect.poll(() => drawing.locator('table').first().innerText()).toContain('564.6');
