@@ -1,5 +1,6 @@
 import type { FittedJoint, Slot } from '../fit/fit.js';
 import { say } from '../fit/text.js';
+import type { Rational } from '../number/rational.js';
 import { type NearMarks, nearMarks, READ_APART } from '../work/strip.js';
 import type { Check, CheckContext } from './check.js';
 
@@ -12,6 +13,7 @@ export const linesMistaken: Check = {
     const bed = jig?.bed;
     if (!bed || !jig.fences.includes('left') || !jig.fences.includes('right')) return;
     for (const { joint, left, right } of strips(context)) {
+      if (left.length === 0 || right.length === 0) continue;
       const told = new Set<string>();
       for (const { apart, ...lines } of nearMarks(distances(left), distances(right), bed, limits.step)) {
         const { low, high } = inOrder(lines);
@@ -49,21 +51,34 @@ interface AlongStrip {
 
 /** A pattern has one strip for all joints it serves; lines that a joint writes itself are marked for its statement. */
 function strips({ fit }: CheckContext): readonly AlongStrip[] {
-  const found = new Map<string, AlongStrip>();
+  const patterns = new Map<string, AlongStrip>();
+  const statements = new Map<string, AlongStrip>();
   for (const joint of fit.joints)
     for (const half of joint.halves) {
       // Slots along a cant are marked out on the piece, and lie at no fence.
       if (half.turn || half.slots.length === 0) continue;
-      const key = joint.pattern === undefined ? `statement ${joint.statement}` : `pattern ${joint.pattern}`;
-      const strip = found.get(key) ?? { joint, left: [], right: [] };
+      const [found, key] = joint.pattern === undefined ? [statements, joint.statement] : [patterns, joint.pattern];
+      let strip = found.get(key);
+      if (!strip) {
+        strip = { joint, left: [], right: [] };
+        found.set(key, strip);
+      }
       strip[half.hand].push(...half.slots);
-      found.set(key, strip);
     }
-  return [...found.values()];
+  return [...patterns.values(), ...statements.values()];
 }
 
-const distances = (slots: readonly Slot[]) =>
-  [...new Map(slots.map(({ fromZero }) => [String(fromZero), fromZero])).values()].sort((a, b) => a.compare(b));
+/** Each distance once, the least first; halves of one pattern have most of them in common. */
+function distances(slots: readonly Slot[]): readonly Rational[] {
+  const found = new Map<number, Rational[]>();
+  for (const { fromZero } of slots) {
+    const rough = fromZero.toNumber();
+    const known = found.get(rough);
+    if (!known) found.set(rough, [fromZero]);
+    else if (!known.some((one) => one.equals(fromZero))) known.push(fromZero);
+  }
+  return [...found.values()].flat().sort((a, b) => a.compare(b));
+}
 
 const inOrder = ({ left, right }: Pick<NearMarks, 'left' | 'right'>) =>
   left.le(right) ? { low: left, high: right } : { low: right, high: left };

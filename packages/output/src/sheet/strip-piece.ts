@@ -45,7 +45,7 @@ export function drawPiece(
   const [end, height] = [place(piece.to), bodyHeight(body)];
   ticks(pen, y, body, piece, place, format);
   body.hands.forEach((hand, i) => {
-    row(pen, y + TICKS + i * ROW, hand, strip, body, piece, place, format);
+    row(pen, y + TICKS + i * ROW, hand, strip, body, [piece, of], place, format);
   });
   pen.line([x, y], [end, y], 0.2);
   pen.line([x, y + height], [end, y + height], 0.2);
@@ -84,12 +84,13 @@ function row(
   hand: Hand,
   strip: Strip,
   { lines }: Body,
-  piece: Piece,
+  [piece, of]: readonly [Piece, number],
   place: (along: Rational) => number,
   format: LengthFormat,
 ): void {
   const [start, seam, end] = [place(piece.from), place(piece.seam), place(piece.to)];
-  const band = `${hand.toUpperCase()} FENCE, pattern ${strip.pattern}`;
+  const name = of > 1 ? `, piece ${piece.number} of ${of}` : '';
+  const band = `${hand.toUpperCase()} FENCE, pattern ${strip.pattern}${name}`;
   pen.line([start, y], [end, y], 0.5);
   if (hand === 'right') pen.hatch(start, y + ROW - BAND, end - start, BAND);
   const size = fitted(band, seam - start - 6, WORDS, true);
@@ -182,11 +183,10 @@ function ends(
   const along = (x: number, words: string) => {
     pen.text(x, y + height - 1, words, fitted(words, height - 2, 2.7, true), { upright: true, bold: true });
   };
-  const name = of > 1 ? `piece ${number} of ${of}: ` : '';
   const isFence = (hand: Hand) => bed !== undefined || body.hands.includes(hand);
   const first = isFence('left') ? 'LEFT FENCE' : 'end of the strip';
   pen.line([left, y - 1.5], [left, y + height + 1.5], FINE);
-  along(left - 1.2, number === 1 ? `${name}cut here: ${first}` : `${name}cut here, lay on piece ${number - 1}`);
+  along(left - 1.2, number === 1 ? `cut here: ${first}` : `cut here, lay on piece ${number - 1}`);
   pen.line([right, y - 1.5], [right, y + height + 1.5], FINE);
   if (number === of) {
     along(right + 3.2, `cut here: ${isFence('right') ? 'RIGHT FENCE' : 'end of the strip'}`);
@@ -196,8 +196,7 @@ function ends(
   pen.line([joint, y - 1.5], [joint, y + height + 1.5], FINE);
   pen.line([joint, y + height], [right, y], 0.2, 2);
   pen.line([joint, y], [right, y + height], 0.2, 2);
-  pen.onGround((joint + right) / 2 + 1, y + height - 8, `glue piece ${number + 1} on here`, 2.8, {
-    upright: true,
-    bold: true,
-  });
+  const words = `glue piece ${number + 1} on here`;
+  const size = fitted(words, height - 6, 2.8, true);
+  pen.onGround((joint + right) / 2 + 1, y + height - 3, words, size, { upright: true, bold: true });
 }
