@@ -209,6 +209,21 @@ pattern q { lines 70, 180  skip within 50 }
     expect(machine).toContain('**mortiser**: machine\n\n- bit 8 mm across\n- base to centre 5 mm to 30 mm ± 0.1');
   });
 
+  it('tells what connectors, bands and glue are sold in, and what is bought to spare', async () => {
+    const text = `units mm
+import "shop.joinery"
+connector c : dowel { diameter 8  length 30  plunge 16  by mortiser  packs of 100, 1000 }
+band b { thickness 1  oversize 20  rolls of 50 m, 150 ft  spare 2.5 % }
+glue pva { spread 1/2 oz/ft2  packs of 750 g, 5 kg  spare 10 %  source "the can" }
+`;
+    const [connector, band, glue, spread] = await hoverIn(text, 'connector |c', 'band |b', 'glue |pva', '|spread 1/2');
+    expect(connector).toContain('- packs of 100, 1000\n- spare 5 %, as the language has it');
+    expect(band).toContain('- oversize 20 mm, to be trimmed\n- rolls of 50 m, 150 ft\n- spare 2.5 %');
+    expect(glue).toContain('**pva**: glue\n\n- spread 152.6 g/m² of a glue line\n- packs of 750 g, 5 kg\n- spare 10 %');
+    expect(glue).toContain('source: the can');
+    expect(spread).toContain('How much glue goes on a glue line');
+  });
+
   it('shows the jig, the pose, the limits and the bands of the shop', async () => {
     const [jig, pose, limits, band] = await hoverIn(
       example('shop.joinery'),

@@ -36,7 +36,7 @@ function usedUp({ buy, inAll, name, needed, over, size, spare, what }: Consumabl
   const left: Text = buy.length > 0 ? ['; ', ...over, ' left over'] : [];
   return {
     label: LABELS[what],
-    words: [...(buy.length > 0 ? buy : inAll), `: ${name}`],
+    words: buy.length > 0 ? [...buy, `: ${name}`] : [...inAll, ` of ${name}`],
     under: [...kind, ...needed, ' needed, ', ...spare, ' to spare: ', ...inAll, ' in all', ...left],
   };
 }
