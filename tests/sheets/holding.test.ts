@@ -104,6 +104,8 @@ test('without a jig, fences are marks and the bench is the bed', async () => {
   expect(new Set(held.map(({ along }) => along.to))).toEqual(new Set(['marks']));
   expect(new Set(held.map(({ across }) => across.to))).toEqual(new Set(['bench', 'machine', 'marks']));
   expect(words).toContain('Mark out from the rear edge; press bottom face to the bench.');
+  expect(words).toContain('MARK OUT FROM: rear edge, at your left');
+  expect(words).not.toMatch(/FENCE|(left|right|other|the piece itself goes against the) fence/);
 });
 
 test('what a sheet tells of a piece’s way: step, where from, which turn, other fence, where next', async () => {

@@ -56,7 +56,7 @@ const COLUMNS: readonly Column[] = [
   { heading: 'Set-up', kind: 'count' },
   { heading: 'Turn it', kind: 'text' },
   { heading: 'Mill', kind: 'text' },
-  { heading: 'Fence', kind: 'text' },
+  { heading: 'Datum at', kind: 'text' },
 ];
 
 /** Cabinets one after the other, where pieces of several go the same way. */

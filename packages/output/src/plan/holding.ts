@@ -95,6 +95,9 @@ const LIFTING_NOTE = `More than ${ONE_PERSON_LIFTS} kg is lifted with two: it is
 
 export const shopOf = ({ items }: PlannedJob): Pick<Shop, 'jig' | 'tolerances'> => items[0]?.result.spec.shop ?? {};
 
+/** Whether there is a fence to put a datum to. */
+export const hasFences = (job: PlannedJob): boolean => (shopOf(job).jig?.fences.length ?? 0) > 0;
+
 /** What holds for all pieces of a set-up: the clamps, the machine, and what is to be lifted. */
 export function holdingNotes(job: PlannedJob, setUp: SetUp): readonly Text[] {
   const own = setUp.operations.map((operation) => ({ operation, holding: holdingOf(operation, setUp, shopOf(job)) }));

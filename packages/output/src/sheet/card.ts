@@ -38,8 +38,10 @@ export function wordsHeight(card: Card, setUp: SetUp, width: number, format: Len
 
 /** What stands over the drawing: fence, what looks where, what is pressed where, which lines. */
 function headOf(card: Card, setUp: SetUp, width: number, format: LengthFormat): Block {
-  const fence = card.operation.half.turn ? 'MARK OUT FROM' : `${card.hand.toUpperCase()} FENCE`;
-  const heading = `${fence}: ${card.datum}`;
+  const { half } = card.operation;
+  const heading = card.hasFence
+    ? `${card.hand.toUpperCase()} FENCE: ${card.datum}`
+    : `MARK OUT FROM: ${card.datum}${half.turn ? '' : `, at your ${card.hand}`}`;
   const lies = `${card.toward} toward you, ${loud(card.lies[0])}`;
   const press = wrapped(card.press, width, PRESS).slice(0, 3);
   const only = onlyLines(card, setUp, format);

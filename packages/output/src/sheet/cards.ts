@@ -14,7 +14,7 @@ import {
   waitsWithin,
 } from '@dryfit/engine';
 import { cabinetLabel } from '../batch.js';
-import { packerWords, shopOf, weightWords } from '../plan/holding.js';
+import { hasFences, packerWords, shopOf, weightWords } from '../plan/holding.js';
 import { orderOn } from '../plan/order.js';
 import type { PlannedJob } from '../plan/tables.js';
 import { printText } from '../print/length.js';
@@ -25,6 +25,8 @@ import { besideWords, Histories, pressWords } from './holding.js';
 /** Pieces that are held alike in a set-up: one drawing stands for all of them. */
 export interface Card {
   readonly hand: 'left' | 'right';
+  /** Whether a fence stands there; else the lines are marked out from the datum. */
+  readonly hasFence: boolean;
   /** The first of them. */
   readonly operation: Operation;
   /** "rear edge": what goes against the fence; along a cant the end of it that the lines are marked out from. */
@@ -80,6 +82,7 @@ export function cardsOf(job: PlannedJob, setUp: SetUp, format: LengthFormat): re
     ];
     const card = {
       hand: half.hand,
+      hasFence: !half.turn && hasFences(job),
       operation,
       datum: placeOn(part, half, half.datum),
       toward: half.role === 'mitre' ? `mitred ${surfaceName(part, half.surface)}` : surfaceOn(part, half),

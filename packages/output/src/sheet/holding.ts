@@ -14,7 +14,7 @@ import {
 import { cabinetLabel } from '../batch.js';
 import { alikeWords } from '../plan/alike.js';
 import { placeMilled, turnShort } from '../plan/history.js';
-import type { shopOf } from '../plan/holding.js';
+import { hasFences, type shopOf } from '../plan/holding.js';
 import type { PlannedJob } from '../plan/tables.js';
 import { printText } from '../print/length.js';
 import { partNames } from '../print/order.js';
@@ -133,7 +133,7 @@ export class Histories {
     if (steps.length === 1) return 'Its only set-up.';
     const place = (step: HistoryStep): string =>
       `${plain(placeMilled(step), this.format)}, ${step.setUp === own.setUp ? 'this set-up' : `set-up ${step.setUp + 1}`}`;
-    const fence = own.fenceChanges ? ', other fence' : '';
+    const fence = own.fenceChanges ? `, other ${hasFences(this.job) ? 'fence' : 'hand'}` : '';
     const was = before ? ` After ${place(before)}: ${turnShort(own)}${fence}.` : '';
     return `Step ${index + 1} of ${steps.length}.${was}${next ? ` Next: ${place(next)}.` : ''}`;
   }

@@ -54,8 +54,8 @@ export function drawPiece(pen: Pen, frame: Frame, card: Card, setUp: SetUp, form
     x: datumX + away * fromDatum.toNumber() * scale,
   }));
 
-  // Nothing stands square to a cant that a fence could hold.
-  if (!half.turn) fence(pen, fenceX, top - 2, height + 4, card.hand);
+  // Nothing stands square to a cant that a fence could hold, and not every shop has a jig.
+  if (card.hasFence) fence(pen, fenceX, top - 2, height + 4, card.hand);
   if (setting.spacer.kind === 'stock' || setting.spacer.kind === 'cut') {
     pen.box(Math.min(inner, datumX), top, between, height, 0.3, 0.12);
     pen.text(isLeft ? fenceX : fenceX + FENCE, bottom + 6.4, `spacer ${spacerFigure(setUp, format)}`, SMALL, {

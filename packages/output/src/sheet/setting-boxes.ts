@@ -25,7 +25,8 @@ export function settingBoxes(
   const column = (n: number) => MARGIN + n * (third + GAP);
   const depth = [exactly(setting.depth, format), `for ${setting.connector}; cut a test piece in scrap first`];
   large(pen, column(0), top, third, 'DEPTH', figure(setting.depth, format), depth);
-  const [spacer, ...spacerNotes] = spacerFigure(setting, format);
+  const hasFence = cards.some((card) => card.hasFence);
+  const [spacer, ...spacerNotes] = spacerFigure(setting, hasFence, format);
   large(pen, column(1), top, third, 'SPACER', spacer, spacerNotes);
   const [stop, ...stopNotes] = stopFigure(setting, cards, format);
   large(pen, column(2), top, third, 'STOP', stop, stopNotes);
@@ -36,16 +37,16 @@ export function settingBoxes(
     setting.pattern === undefined ? '' : ` for these pieces (pattern ${printText(patternWords(setting), format)})`;
   const lost = setting.lines.some((line) => exactly(line, format) !== '');
   const exact = lost ? `; set ${figures(setting.lines, { units: 'mm', decimals: 3 })} mm` : '';
-  const lines = `LINES${pattern}, from the fence${exact}`;
+  const lines = `LINES${pattern}, from the ${hasFence ? 'fence' : 'datum'}${exact}`;
   small(pen, MARGIN, y, wide, lines, figures(setting.lines, format), 'start');
   const base = exactly(setting.base, format);
   small(pen, column(2), y, third, 'BASE TO CENTRE of the slot', figure(setting.base, format), 'middle', base);
 }
 
-function spacerFigure({ spacer, ...setting }: Setting, format: LengthFormat): [string, ...string[]] {
+function spacerFigure({ spacer, ...setting }: Setting, hasFence: boolean, format: LengthFormat): [string, ...string[]] {
   switch (spacer.kind) {
     case 'none':
-      return ['none', 'the piece itself goes against the fence'];
+      return ['none', hasFence ? 'the piece itself goes against the fence' : 'the lines are marked out from the datum'];
     case 'mark out':
       return ['mark out', 'no spacer makes it up: mark out each one'];
     case 'cut':
