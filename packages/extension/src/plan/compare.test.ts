@@ -16,10 +16,13 @@ function setUp(stop: string, spacer: string, parts: Parts): PlannedSetUp {
     pieces: 1,
     loads: 1,
     slots: 1,
-    columns: ['Cabinet', 'Part', 'Pieces', 'Lines used', 'Weight'].map((heading) => ({ heading, right: false })),
+    columns: ['Cabinet', 'Part', 'Pieces', 'Lines used (mm)', 'Held', 'Weight'].map((heading) => ({
+      heading,
+      right: false,
+    })),
     rows: Object.entries(parts).map(([part, lines]) => ({
       keys: part.split(', ').map((one) => `Rack 0 ${one} face`),
-      cells: ['Rack', part, '4', lines, '3 kg'],
+      cells: ['Rack', part, '4', lines, `by a stop at ${stop}`, '3 kg'],
       places: [],
     })),
     notes: [],
@@ -72,14 +75,22 @@ test('a part whose stop has changed may get a set-up of its own, or join another
 test('other lines touch a set-up; another name of the cabinet and another weight do not', () => {
   const after = setUp('32', 'none', { shelf: '48, 160' });
   expect(compared([setUp('32', 'none', shelf)], [after]).setUps[0]?.words).toEqual([
-    'shelf of Rack: lines used 48, 158 → 48, 160',
+    'lines used 48, 158 → 48, 160 (shelf of Rack)',
   ]);
   const [row] = after.rows;
   const renamed = {
     ...after,
-    rows: row ? [{ ...row, cells: ['Rack (wide 640)', 'shelf', '4', '48, 160', '4 kg'] }] : [],
+    rows: row ? [{ ...row, cells: ['Rack (wide 640)', 'shelf', '4', '48, 160', 'by a stop at 32', '4 kg'] }] : [],
   };
   expect(compared([after], [renamed]).touched).toBe(0);
+});
+
+test('what follows from what is set is not said again, what does not is; what is alike is said once', () => {
+  const several = (stop: string, lines: string) => setUp(stop, 'none', { shelf: lines, top: lines });
+  expect(compared([several('32', '48')], [several('40', '60')]).setUps[0]?.words).toEqual([
+    'stop 32 → 40',
+    'lines used 48 → 60 (shelf of Rack, top of Rack)',
+  ]);
 });
 
 test('what is not milled any more is said to be gone', () => {

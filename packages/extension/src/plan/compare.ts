@@ -64,7 +64,8 @@ export function compare(base: Base, plan: Pick<PlanRows, 'change' | 'mill' | 'se
     const from = was[i];
     const before = from === undefined ? undefined : base.setUps[from];
     if (from === undefined || before === undefined) return { kind: 'new', words: [listed(setUp.rows.map(labelOf))] };
-    const words = [...settingWords(before, setUp), ...rowWords(before, setUp)];
+    const set = settingWords(before, setUp);
+    const words = [...set, ...rowWords(before, setUp, set.length > 0)];
     return { kind: words.length > 0 ? 'changed' : 'same', was: from + 1, words };
   });
   const gone = base.setUps.flatMap((setUp, i) =>
@@ -112,33 +113,41 @@ function settingWords(before: BaseSetUp, now: BaseSetUp): readonly string[] {
   });
 }
 
-/** Pieces that have come or gone, and what is done otherwise to those that have stayed. */
-function rowWords(before: BaseSetUp, now: BaseSetUp): readonly string[] {
+/**
+ * Pieces that have come or gone, and what is done otherwise to those that have stayed; where something else is set, only
+ * what does not follow from that.
+ */
+function rowWords(before: BaseSetUp, now: BaseSetUp, isSetAnew: boolean): readonly string[] {
   const [old, here] = [new Set(keysOf(before)), new Set(keysOf(now))];
   const come = now.rows.filter(({ keys }) => keys.some((key) => !old.has(key)));
   const left = before.rows.filter(({ keys }) => keys.some((key) => !here.has(key)));
-  const otherwise = now.rows.flatMap((row) => {
+  const otherwise = new Map<string, string[]>();
+  for (const row of now.rows) {
     const then = before.rows.find(
       ({ keys }) => keys.length === row.keys.length && keys.every((key) => row.keys.includes(key)),
     );
-    const words = then ? cellWords(then, row) : [];
-    return words.length > 0 ? [`${row.label}: ${words.join(', ')}`] : [];
-  });
+    for (const words of then ? cellWords(then, row, isSetAnew) : [])
+      otherwise.set(words, [...(otherwise.get(words) ?? []), row.label]);
+  }
   return [
     ...(come.length > 0 ? [`now also ${listed(come.map(labelOf))}`] : []),
     ...(left.length > 0 ? [`no longer ${listed(left.map(labelOf))}`] : []),
-    ...shortened(otherwise),
+    ...shortened([...otherwise].map(([words, labels]) => `${words} (${listed(labels)})`)),
   ];
 }
 
 /** Columns that tell which piece it is, and nothing of how it is milled. */
 const NAMING = ['Cabinet', 'Part', 'Weight'];
+/** Columns that do not follow from what is set. */
+const OWN = ['Pieces', 'Mill into', 'Lines used'];
 
-function cellWords(then: BaseRow, now: BaseRow): readonly string[] {
+function cellWords(then: BaseRow, now: BaseRow, isSetAnew: boolean): readonly string[] {
   return now.cells.flatMap(({ heading, text }) => {
     const old = then.cells.find((cell) => cell.heading === heading)?.text ?? '';
-    if (old === text || NAMING.includes(heading)) return [];
-    return [`${heading[0]?.toLowerCase()}${heading.slice(1)} ${old || 'none'} → ${text || 'none'}`];
+    // "Lines used (mm)"
+    const name = heading.replace(/ \(\w+\)$/, '');
+    if (old === text || NAMING.includes(name) || (isSetAnew && !OWN.includes(name))) return [];
+    return [`${name.slice(0, 1).toLowerCase()}${name.slice(1)} ${old || 'none'} → ${text || 'none'}`];
   });
 }
 

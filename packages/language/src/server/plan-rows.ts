@@ -44,7 +44,7 @@ export function planRows(
           const sources = sourcesOf(fact.what, setUp, job);
           return { name: fact.name, words: printText(fact.words, format), anew: fact.anew, places: places(sources) };
         }),
-        changes: settings.flatMap(({ what, name, anew }) => (anew && what !== 'connector' ? [name] : [])).join(', '),
+        changes: settings.flatMap(({ anew, change }) => (anew && change ? [change] : [])).join(', '),
         change: minutes(setUp.change.toNumber()),
         mill: minutes(setUp.mill.toNumber()),
         pieces: setUp.operations.reduce((sum, { count }) => sum + count, 0),

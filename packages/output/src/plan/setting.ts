@@ -6,6 +6,8 @@ export interface SettingFact {
   readonly what: ChangeOver | 'connector';
   readonly name: string;
   readonly words: Text;
+  /** What changing it is called; a connector is changed with its machine or depth. */
+  readonly change?: string | undefined;
   /** It is not as the set-up before left it. */
   readonly anew: boolean;
 }
@@ -18,6 +20,7 @@ export function settingFacts(setUp: SetUp, before: SetUp | undefined): readonly 
     what,
     name,
     words,
+    change: CHANGE_WORDS[what],
     anew: changed.includes(what),
   });
   return [
