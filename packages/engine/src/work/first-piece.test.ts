@@ -4,7 +4,7 @@ import type { FitResult, FittedJoint, Half } from '../fit/fit.js';
 import { Rational } from '../number/rational.js';
 import { fit } from '../pipeline.js';
 import { axisOf, opposite, outward, type Side } from '../spec/sides.js';
-import type { Tolerances } from '../spec/stock.js';
+import type { Jig, Tolerances } from '../spec/stock.js';
 import { at, datum, fact, flush, reference } from '../testing/joint-items.js';
 import { jig, material, shop } from '../testing/shop-builder.js';
 import { sides } from '../testing/spec-builder.js';
@@ -50,11 +50,12 @@ const wishes: fc.Arbitrary<Wishes> = fc.record({
 async function made(
   { from, place, datum: side, setback, holds, step }: Wishes,
   written: readonly string[] = ['step', 'skin'],
+  fences: Jig['fences'] = ['left', 'right'],
 ) {
   const stock = shop({
     materials: [material('board', '18 ± 0.4')],
     tolerances: holds ? HOLDS : undefined,
-    jig: jig(),
+    jig: jig({ fences }),
   });
   const result = fit(
     sides({ ...stock, limits: { ...stock.limits, step: Rational.of(step, 100), written } })
@@ -190,6 +191,28 @@ describe('what a first piece may be', () => {
     expect(await across({ step: 300 })).toEqual(['9.3 held', '9.6 held']);
     expect(await across({ step: 10 })).toEqual(['9.45 step', '9.55 step']);
     expect(await across({ step: 300, holds: false })).toEqual(['9.4 held', '9.6 held']);
+  });
+
+  test('is closer by what measuring from another side adds, where the jig has no fence for its own', async () => {
+    let turned = 0;
+    for (const setback of [0, 6, 22]) {
+      const { result, pieces } = await made({ ...FIELD, setback }, ['step', 'skin'], ['left']);
+      for (const piece of pieces) {
+        const { otherwise, half, joint } = piece.operation;
+        const asked = joint.halves.find(({ part }) => part === half.part);
+        if (!asked || !otherwise || otherwise.pose) continue;
+        const found = otherwise.datum ? measure(piece, 'first', 'only') : measure(piece, 'across');
+        expect(found.from).toBe(opposite(otherwise.datum ? asked.datum : asked.from.side));
+        const { least, most } = found.bounds;
+        if (!least || !most) throw new Error('there are no bounds');
+        const off = Rational.max(found.wanted.sub(least.at), most.at.sub(found.wanted));
+        // The piece itself comes as much longer or shorter as the saw, or the sheet, does.
+        expect(otherwise.adds.sign()).toBe(1);
+        expect(off.add(otherwise.adds).le(result.spec.shop.limits.step.div(Rational.TWO))).toBe(true);
+        turned++;
+      }
+    }
+    expect(turned).toBeGreaterThan(0);
   });
 
   test('is left open, and said to be, where the shop has written nothing', async () => {
