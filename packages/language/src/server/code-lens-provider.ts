@@ -9,9 +9,10 @@ import { fileOf } from '../scope/imports.js';
 import { rangeOf } from './convert.js';
 import type { JoineryServerServices } from './services.js';
 
-/** Commands that lenses over a cabinet give the client: with its file's address and its name. */
+/** Commands that lenses over a cabinet or a job give the client: with its file's address and its name. */
 const OPEN_DRAWING = 'dryfit.openDrawing';
 const OPEN_SLOT_TABLE = 'dryfit.openSlotTable';
+const OPEN_PLAN = 'dryfit.openPlan';
 
 /** Places of lenses at once; what they say when the editor shows them. */
 export class JoineryCodeLensProvider implements CodeLensProvider {
@@ -34,7 +35,10 @@ export class JoineryCodeLensProvider implements CodeLensProvider {
     const uri = document.uri.toString();
     return lensPlaces(file).flatMap(({ start, of }) => {
       const lens = { range: rangeOf(document, { start, end: start }), data: { uri, entry: of.$containerIndex } };
-      if (!isCabinet(of)) return [lens];
+      if (!isCabinet(of)) {
+        if (of.name === undefined) return [lens];
+        return [lens, { ...lens, command: { title: 'plan', command: OPEN_PLAN, arguments: [uri, of.name] } }];
+      }
       // It stands in the same line and says the same whatever the cabinet comes to.
       const table = { title: 'slot table', command: OPEN_SLOT_TABLE, arguments: [uri, of.name] };
       return [lens, { ...lens, command: table }];

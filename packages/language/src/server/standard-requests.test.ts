@@ -75,6 +75,7 @@ describe('over the protocol', () => {
       { title: expect.stringMatching(/^outside not fixed, 0 slots, /), command: 'dryfit.openDrawing', arguments: rack },
       { title: 'slot table', command: 'dryfit.openSlotTable', arguments: rack },
       { title: '3 cabinets, 3 parts', command: '' },
+      { title: 'plan', command: 'dryfit.openPlan', arguments: [textDocument.uri, 'J'] },
     ]);
     const position = { line: 2, character: 8 };
     const [ranges] = await client.sendRequest<{ range: unknown; parent: unknown }[]>('textDocument/selectionRange', {
