@@ -7,6 +7,7 @@ import { notification } from './notification.js';
 import { quickFix } from './quick-fix.js';
 import { command } from './quick-input.js';
 import { inWorkbench } from './session.js';
+import { webview } from './webview.js';
 
 describe('a folder that is not trusted', () => {
   const session = inWorkbench('node', 'periodicals.joinery', {
@@ -29,6 +30,19 @@ describe('a folder that is not trusted', () => {
     const { page } = session;
     await command(page, 'Dryfit: Check the Folder');
     await page.locator('.statusbar-item', { hasText: /Dryfit: \d+ files checked, 0 errors/ }).waitFor();
+  });
+
+  test('prints no sheets and says why, and shows the plan all the same', async () => {
+    const { page, folder } = session;
+    await command(page, 'Dryfit: Print Sheets…');
+    const told = await notification(page, 'no sheets were printed');
+    expect(await told.innerText()).toContain('not trusted');
+    expect(existsSync(join(folder, 'tables'))).toBe(false);
+    await command(page, 'Dryfit: Open Plan Beside');
+    const plan = await webview(page, 'Print Sheets…');
+    await plan.locator('.set-up').first().waitFor();
+    await session.shot('trust-plan');
+    await page.locator('.tab[data-resource-name="periodicals.joinery"]').click();
   });
 
   test('builds no tables and says why', async () => {
