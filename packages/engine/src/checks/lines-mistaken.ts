@@ -49,24 +49,36 @@ interface AlongStrip {
   readonly right: Slot[];
 }
 
-/** A pattern has one strip for all joints it serves; lines that a joint writes itself are marked for its statement. */
-function strips({ fit }: CheckContext): readonly AlongStrip[] {
-  const patterns = new Map<string, AlongStrip>();
-  const statements = new Map<string, AlongStrip>();
+/**
+ * A pattern of fixed lines has one strip for all joints it serves. Lines that are spread, or written in a joint, have one for
+ * each length they are laid out for.
+ */
+function strips({ fit, spec }: CheckContext): readonly AlongStrip[] {
+  const found = new Map<string, Map<number, AlongStrip>>();
   for (const joint of fit.joints)
     for (const half of joint.halves) {
       // Slots along a cant are marked out on the piece, and lie at no fence.
       if (half.turn || half.slots.length === 0) continue;
-      const [found, key] = joint.pattern === undefined ? [statements, joint.statement] : [patterns, joint.pattern];
-      let strip = found.get(key);
+      const pattern = joint.pattern === undefined ? undefined : spec.shop.patterns.get(joint.pattern);
+      const length = pattern?.layout.kind === 'lines' ? 0 : lengthOf(joint);
+      const key = joint.pattern ?? joint.statement;
+      let own = found.get(key);
+      if (!own) {
+        own = new Map();
+        found.set(key, own);
+      }
+      let strip = own.get(length);
       if (!strip) {
         strip = { joint, left: [], right: [] };
-        found.set(key, strip);
+        own.set(length, strip);
       }
       strip[half.hand].push(...half.slots);
     }
-  return [...patterns.values(), ...statements.values()];
+  return [...found.values()].flatMap((own) => [...own.values()]);
 }
+
+/** mm, to tell lengths apart by. */
+const lengthOf = ({ contact }: FittedJoint): number => (contact ? contact.hi.toNumber() - contact.lo.toNumber() : 0);
 
 /** Each distance once, the least first; halves of one pattern have most of them in common. */
 function distances(slots: readonly Slot[]): readonly Rational[] {
