@@ -1,33 +1,18 @@
-import { readFileSync } from 'node:fs';
-import { Cancellation, OperationCancelled, TextDocument, URI } from 'langium';
-import { NodeFileSystem } from 'langium/node';
+import { Cancellation, OperationCancelled } from 'langium';
 import { afterEach, expect, test, vi } from 'vitest';
 import { CodeActionTriggerKind } from 'vscode-languageserver-protocol';
 import { Trial } from '../fixes/trial.js';
+import { found, text, uri } from './cures.fixture.js';
 import { Cures } from './cures.js';
 import { CuresAhead } from './cures-ahead.js';
 import type { ServerDocumentBuilder } from './document-builder.js';
-import { createJoineryServerServices } from './services.js';
 
 /** A busy machine takes its time. */
 const PATIENT = { timeout: 60_000, interval: 1 };
 const { None } = Cancellation.CancellationToken;
-const folder = new URL('../../../../examples/', import.meta.url);
-const text = readFileSync(new URL('periodicals.joinery', folder), 'utf8').replace(
-  'rear set back 16',
-  'rear set back 17',
-);
-const uri = URI.parse(new URL('ahead.joinery', folder).href);
-
 /** A server with one open file in which something is found, and how often a change was tried on a copy. */
 async function served() {
-  const { shared, joinery } = createJoineryServerServices(NodeFileSystem);
-  const { DocumentBuilder, LangiumDocuments, TextDocuments, WorkspaceManager } = shared.workspace;
-  await WorkspaceManager.initializeWorkspace([]);
-  DocumentBuilder.updateBuildOptions = { validation: true };
-  TextDocuments.set(TextDocument.create(uri.toString(), 'joinery', 1, text));
-  await DocumentBuilder.update([uri], []);
-  const document = await LangiumDocuments.getOrCreateDocument(uri);
+  const { shared, joinery, document, finding } = await found();
   const tries = vi.spyOn(Trial.prototype, 'examine');
   const cures = new Cures(joinery);
   const ahead = new CuresAhead(joinery, cures, 0);
@@ -38,10 +23,8 @@ async function served() {
     const asked = { textDocument: { uri: uri.toString() }, range, context };
     return (await joinery.lsp.CodeActionProvider?.getCodeActions(document, asked)) ?? [];
   };
-  const [finding] = joinery.editor.Examinations.of(document).findings;
-  if (!finding) throw new Error('nothing is found');
   return {
-    builder: DocumentBuilder as ServerDocumentBuilder,
+    builder: shared.workspace.DocumentBuilder as ServerDocumentBuilder,
     document,
     finding,
     joinery,
@@ -96,10 +79,10 @@ test('a search begun for nobody is left off when somebody asks, and goes on for 
   await vi.waitFor(() => expect(tries()).toBeGreaterThan(1), PATIENT);
   ahead.stop();
   await expect(left).rejects.toBe(OperationCancelled);
-  const found = await cures.of(finding, document, None);
+  const sought = await cures.of(finding, document, None);
   const alone = await served();
   const all = await alone.cures.of(alone.finding, alone.document, None);
-  expect(found.map(({ title }) => title)).toEqual(all.map(({ title }) => title));
+  expect(sought.map(({ title }) => title)).toEqual(all.map(({ title }) => title));
 });
 
 test('what is found nearest is sought first', async () => {

@@ -1,39 +1,28 @@
-import { readFileSync } from 'node:fs';
-import { Cancellation, OperationCancelled, TextDocument, URI } from 'langium';
-import { NodeFileSystem } from 'langium/node';
+import { Cancellation, OperationCancelled } from 'langium';
 import { expect, test, vi } from 'vitest';
+import { found, uri } from './cures.fixture.js';
 import { Cures } from './cures.js';
 import type { ServerDocumentBuilder } from './document-builder.js';
-import { createJoineryServerServices } from './services.js';
 
 const { None } = Cancellation.CancellationToken;
-const folder = new URL('../../../../examples/', import.meta.url);
-const text = readFileSync(new URL('periodicals.joinery', folder), 'utf8').replace(
-  'rear set back 16',
-  'rear set back 17',
-);
-const uri = URI.parse(new URL('cured.joinery', folder).href);
 
 /** A server with one open file that has a finding, and how often a change was tried on a copy. */
-async function found() {
-  const { shared, joinery } = createJoineryServerServices(NodeFileSystem);
-  const { DocumentBuilder, LangiumDocuments, TextDocuments, WorkspaceManager } = shared.workspace;
-  await WorkspaceManager.initializeWorkspace([]);
-  DocumentBuilder.updateBuildOptions = { validation: true };
-  TextDocuments.set(TextDocument.create(uri.toString(), 'joinery', 1, text));
-  await DocumentBuilder.update([uri], []);
-  const document = await LangiumDocuments.getOrCreateDocument(uri);
-  const [finding] = joinery.editor.Examinations.of(document).findings;
-  if (!finding) throw new Error('nothing is found');
+async function served() {
+  const { shared, joinery, document, finding } = await found();
   const cures = new Cures(joinery);
   const tries = vi.spyOn(cures.trial, 'examine');
   const seek = (token = None) => cures.of(finding, document, token);
   const prepare = () => cures.prepare(document, 0);
-  return { prepare, builder: DocumentBuilder as ServerDocumentBuilder, seek, tries: () => tries.mock.calls.length };
+  return {
+    prepare,
+    builder: shared.workspace.DocumentBuilder as ServerDocumentBuilder,
+    seek,
+    tries: () => tries.mock.calls.length,
+  };
 }
 
 test('cures are sought once, however often they are asked for', async () => {
-  const { seek, tries } = await found();
+  const { seek, tries } = await served();
   const [once, meanwhile] = await Promise.all([seek(), seek()]);
   const tried = tries();
   expect(once.length).toBeGreaterThan(0);
@@ -43,7 +32,7 @@ test('cures are sought once, however often they are asked for', async () => {
 });
 
 test('a question that is called off fails at once, and its search serves the next one', async () => {
-  const { seek, tries } = await found();
+  const { seek, tries } = await served();
   const source = new Cancellation.CancellationTokenSource();
   const calledOff = seek(source.token);
   source.cancel();
@@ -52,13 +41,13 @@ test('a question that is called off fails at once, and its search serves the nex
   const cures = await seek();
   expect(cures.length).toBeGreaterThan(0);
   const once = tries();
-  const { seek: alone, tries: triesAlone } = await found();
+  const { seek: alone, tries: triesAlone } = await served();
   await alone();
   expect([before, once]).toEqual([0, triesAlone()]);
 });
 
 test('the copies are made ready once, but not while somebody types', async () => {
-  const { builder, prepare, tries } = await found();
+  const { builder, prepare, tries } = await served();
   builder.expect(uri);
   await prepare();
   expect(tries()).toBe(0);
@@ -70,7 +59,7 @@ test('the copies are made ready once, but not while somebody types', async () =>
 });
 
 test('a search is left off when an edit is on its way, and begins anew with the text', async () => {
-  const { builder, seek } = await found();
+  const { builder, seek } = await served();
   const overtaken = seek();
   builder.expect(uri);
   await expect(overtaken).rejects.toBe(OperationCancelled);
