@@ -1,3 +1,3 @@
 import { proves } from './support/prove.js';
 
-proves('remove-again', 'rename-part', 'remove', 'allow-text');
+proves('remove-again', 'rename-part', 'remove', 'allow-text', 'make-too', 'take-out-order');

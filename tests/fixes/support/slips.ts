@@ -1,6 +1,7 @@
 import type { Files } from '../../support/read.js';
 import { TEXT } from './bench.js';
 import { baseText, generator } from './spoil/bases.js';
+import { ordersThatCross, strangerInJob } from './spoil/jobs.js';
 import {
   calledLikeASide,
   declaredTwice,
@@ -44,6 +45,8 @@ const slips: Readonly<Record<string, Slip>> = {
   'cut-depth': depthForgotten,
   'remove-again': writtenTwice,
   'rename-part': calledLikeASide,
+  'make-too': strangerInJob,
+  'take-out-order': (text, random) => (random() < 0.5 ? strangerInJob(text, random) : ordersThatCross(text, random)),
   remove: nothingComesOfIt,
   'allow-text': (text, random) => (random() < 0.5 ? calledLikeASide(text, random) : usedByNobody(text, random)),
 };

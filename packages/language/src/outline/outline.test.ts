@@ -52,11 +52,12 @@ describe('the outline', () => {
   });
 
   test('has what needs no name, and like parts with their numbers', async () => {
-    expect(drawn(await outline(read('shop'))).slice(-4)).toEqual([
+    expect(drawn(await outline(read('shop'))).slice(-5)).toEqual([
       'Jig longbed (jig)',
       'Pose pose (pose)',
       'Limits limits (limits)',
       'Tolerances tolerances (tolerances)',
+      'Glue pva (glue)',
     ]);
     expect(drawn(await outline(read('bookcase')))).toContain('  Part lshelf (1 to 3, level of birch18)');
   });

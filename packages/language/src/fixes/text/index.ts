@@ -7,6 +7,7 @@ import { didYouMean } from './did-you-mean.js';
 import { figure } from './figure.js';
 import { importIt } from './import-it.js';
 import { importPath } from './import-path.js';
+import { makeToo } from './make-too.js';
 import { offsets } from './offsets.js';
 import { oneImport } from './one-import.js';
 import { otherName } from './other-name.js';
@@ -16,6 +17,7 @@ import { remove } from './remove.js';
 import { removeAgain } from './remove-again.js';
 import { renamePart } from './rename-part.js';
 import { side } from './side.js';
+import { takeOutOrder } from './take-out-order.js';
 import { unit } from './unit.js';
 import { whole } from './whole.js';
 
@@ -38,6 +40,8 @@ export const textFixes: readonly Fix[] = [
   otherName,
   oneImport,
   renamePart,
+  makeToo,
+  takeOutOrder,
   remove,
   allowText,
 ];
