@@ -3,7 +3,7 @@ import { cabinetLabel } from '../batch.js';
 import { plural } from '../findings/text.js';
 import { whyNow } from '../plan/order.js';
 import type { PlannedJob } from '../plan/tables.js';
-import { minutes, slotsWord, spacerWords, surfaceWords } from '../plan/words.js';
+import { minutes, patternWords, slotsWord, spacerWords, surfaceWords } from '../plan/words.js';
 import { printText } from '../print/length.js';
 import { atHand } from './at-hand.js';
 import { figure } from './cards.js';
@@ -25,8 +25,8 @@ export function coverPages(job: PlannedJob, paper: Paper, format: LengthFormat):
   const { plan } = job;
   flow.heading(`Set-ups, in this order: ${minutes(plan.change)} min to change, ${minutes(plan.mill)} min to mill`);
   plan.setUps.forEach((setUp, i) => {
-    flow.ticked(setUpWords(setUp, i, format), changes(setUp.changed, setUp.setting, format));
-    for (const why of whyNow(job, setUp)) flow.line(printText(why, format), 3.1);
+    const why = whyNow(job, setUp).map((one) => printText(one, format));
+    flow.ticked(setUpWords(setUp, i, format), [changes(setUp.changed, setUp.setting, format), ...why]);
   });
   return flow.pages();
 }
@@ -37,7 +37,7 @@ export function setUpWords(setUp: SetUp, index: number, format: LengthFormat): s
   const stop = setting.stop ? `stop ${figure(setting.stop, format)}` : 'no stop';
   const pieces = operations.reduce((sum, { count }) => sum + count, 0);
   const what = `${setting.connector} ${figure(setting.depth, format)} deep, ${slotsWord(setUp)} in the ${surfaceWords(setting)}`;
-  const lines = setting.pattern ?? 'lines as listed';
+  const lines = printText(patternWords(setting), format);
   const spacer = printText(spacerWords(setting), format);
   return `${index + 1}.  ${what}, ${lines}, spacer ${spacer}, ${stop}: ${plural(pieces, 'piece')}, ${slots} ${slotsWord(setUp)}`;
 }

@@ -42,11 +42,11 @@ export class Flow {
   }
 
   /** Words with a box to tick before them, and smaller ones under them; a label before the words of a list. */
-  ticked(words: string, under: string, label?: string): void {
+  ticked(words: string, under: string | readonly string[], label?: string): void {
     const left = MARGIN + TICK + (label === undefined ? 0 : LABEL);
     const width = this.width - MARGIN - left;
     const lines = wrapped(words, width, 3.8);
-    const below = wrapped(under, width, 3.1);
+    const below = [under].flat().flatMap((one) => wrapped(one, width, 3.1));
     this.room(lines.length * 4.6 + below.length * 4 + 1);
     this.pen.box(MARGIN, this.y - 3.6, 4.4, 4.4, 0.4);
     if (label) this.pen.text(MARGIN + TICK, this.y, label, fitted(label, LABEL - 2, 3.8, true), { bold: true });
