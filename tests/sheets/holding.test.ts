@@ -110,7 +110,7 @@ test('without a jig, fences are marks and the bench is the bed', async () => {
 
 test('what a sheet tells of a piece’s way: step, where from, which turn, other fence, where next', async () => {
   const { words } = await made(PERIODICALS);
-  expect(words).toContain('Step 1 of 2. Next: right end, this set-up.');
+  expect(words).toContain('Step 1 of 2. Later: right end, this set-up.');
   expect(words).toMatch(/Step 2 of 2\. After left end, this set-up: turned end for end, other fence\./);
-  expect(words).toMatch(/Next: right face, 350 from its bottom end, set-up 4\./);
+  expect(words).toMatch(/Later: right face, 350 from its bottom end, set-up 4\./);
 });

@@ -86,7 +86,7 @@ function list({ fences, rows, note, more }: Gathered, width: number): Block {
 
 /** Where the columns of figures end, from the right edge of a list, mm. */
 const ENDS = { wanted: 27, least: 13.5, most: 0 } as const;
-const FIGURE = 12.5;
+const FIGURE = 11.8;
 
 function heads(pen: Pen, x: number, y: number, width: number): void {
   pen.text(x, y, 'measure', 2.7);

@@ -72,7 +72,7 @@ export function holdWords(setUp: SetUp, shop: ReturnType<typeof shopOf>, format:
   return `CLAMP the piece${flat}${hold}. ${machine}.`;
 }
 
-/** Which pieces lie on the bed at once: "Lay 2 beside rh at the right fence." */
+/** Which pieces lie on the bed at once: "Beside it, 2 times: rh at the right fence." */
 export function besideWords(
   { items }: PlannedJob,
   operation: Operation,
@@ -85,10 +85,11 @@ export function besideWords(
   };
   const told = beside.flatMap(({ left, right, times }) => {
     const other = left === operation ? right : right === operation ? left : undefined;
-    return other ? [`${times} beside ${other.part.id}${of(other)} at the ${other.half.hand} fence`] : [];
+    const often = times === 1 ? 'once' : `${times} times`;
+    return other ? [`${often}: ${other.part.id}${of(other)} at the ${other.half.hand} fence`] : [];
   });
   const rows = alike.flatMap((row) => (row.operation === operation ? [`Lay ${plain(alikeWords(row), format)}.`] : []));
-  return [...(told.length === 0 ? [] : [`Lay ${told.join(', ')}.`]), ...rows].join(' ');
+  return [...(told.length === 0 ? [] : [`Beside it, ${told.join(', ')}.`]), ...rows].join(' ');
 }
 
 /** A step of a piece's history among all of its steps. */
@@ -111,7 +112,7 @@ export class Histories {
           for (const part of parts) this.steps.set(keyOf(setUp, operation, item, part), { steps, index });
   }
 
-  /** "Step 2 of 3. After left end, this set-up: turned end for end. Next: right end, set-up 4." of parts of one cabinet. */
+  /** "Step 2 of 3. After left end, this set-up: turned end for end. Later: right end, set-up 4." of parts of one cabinet. */
   words(setUp: SetUp, operation: Operation, item: number, parts: readonly PartId[]): string {
     const at = this.job.plan.setUps.indexOf(setUp);
     const told = new Map<string, PartId[]>();
@@ -135,7 +136,7 @@ export class Histories {
       `${plain(placeMilled(step), this.format)}, ${step.setUp === own.setUp ? 'this set-up' : `set-up ${step.setUp + 1}`}`;
     const fence = own.fenceChanges ? `, other ${hasFences(this.job) ? 'fence' : 'hand'}` : '';
     const was = before ? ` After ${place(before)}: ${turnShort(own)}${fence}.` : '';
-    return `Step ${index + 1} of ${steps.length}.${was}${next ? ` Next: ${place(next)}.` : ''}`;
+    return `Step ${index + 1} of ${steps.length}.${was}${next ? ` Later: ${place(next)}.` : ''}`;
   }
 }
 

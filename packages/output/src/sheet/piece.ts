@@ -1,6 +1,6 @@
 import { axisOf, type LengthFormat, Rational, type SetUp, thirdAxis } from '@dryfit/engine';
 import { type Card, figure } from './cards.js';
-import { textWidth } from './metrics.js';
+import { fitted, textWidth } from './metrics.js';
 import type { Pen } from './page.js';
 import { type Drawn, HATCH, pieceWords } from './piece-words.js';
 
@@ -127,7 +127,7 @@ function lineFigures(
   });
 }
 
-/** Where the stop holds the piece: a line as far from the reference end as it stands. Returns how far down its words are. */
+/** How far from its stop the machine's base stands, as a line over the piece. Returns how far down its words are. */
 function stopLine(
   pen: Pen,
   card: Card,
@@ -141,6 +141,10 @@ function stopLine(
   pen.line([left - 3, y], [left + width + 3, y], 0.4, 2);
   const x = isLeft ? left + width - 1.5 : left + 1.5;
   const at = isUp ? y - 1.6 : y + 4;
-  pen.onGround(x, at, `stop ${figure(stop, format)}`, 3, { align: isLeft ? 'end' : 'start', bold: true });
+  const words = `base ${figure(stop, format)} from stop`;
+  pen.onGround(x, at, words, fitted(words, width * 0.4, 3, true), {
+    align: isLeft ? 'end' : 'start',
+    bold: true,
+  });
   return at;
 }
