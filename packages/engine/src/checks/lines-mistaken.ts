@@ -3,6 +3,7 @@ import { say } from '../fit/text.js';
 import type { Rational } from '../number/rational.js';
 import { type NearMarks, nearMarks, READ_APART } from '../work/strip.js';
 import type { Check, CheckContext } from './check.js';
+import { byId } from './support/alike.js';
 
 /** A line from the left fence and one from the right fence lie so near to each other on the bed that one is taken for the other. */
 export const linesMistaken: Check = {
@@ -55,7 +56,8 @@ interface AlongStrip {
  */
 function strips({ fit, spec }: CheckContext): readonly AlongStrip[] {
   const found = new Map<string, Map<number, AlongStrip>>();
-  for (const joint of fit.joints)
+  // By their names, so that it is told the same way whatever is written first.
+  for (const joint of [...fit.joints].sort((a, b) => byId(a.id, b.id)))
     for (const half of joint.halves) {
       // Slots along a cant are marked out on the piece, and lie at no fence.
       if (half.turn || half.slots.length === 0) continue;
