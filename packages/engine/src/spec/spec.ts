@@ -270,16 +270,3 @@ export interface Spec {
   /** Which thickness the sizes are worked from. */
   readonly thickness: 'nominal' | 'measured';
 }
-
-/** One line of a job: how many of which cabinet. */
-export interface JobLine {
-  readonly count: number;
-  readonly spec: Spec;
-  readonly source: Source;
-}
-
-export interface Job {
-  readonly name: string;
-  readonly source: Source;
-  readonly lines: readonly JobLine[];
-}

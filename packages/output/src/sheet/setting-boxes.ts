@@ -59,8 +59,8 @@ function spacerFigure({ spacer, ...setting }: Setting, hasFence: boolean, format
       const sum = Rational.sum(spacer.stack);
       const made =
         spacer.stack.length > 1
-          ? `${stackWords({ ...setting, spacer }, format)}: between fence and piece`
-          : 'between fence and piece';
+          ? `${stackWords({ ...setting, spacer }, format)}, the shop's spacers: between fence and piece`
+          : "the shop's spacer of that width: between fence and piece";
       return [figure(sum, format), exactly(sum, format), made];
     }
   }
