@@ -3,7 +3,8 @@ import type { FittedJoint, Half } from '../fit/fit.js';
 import type { Rational } from '../number/rational.js';
 import { fit } from '../pipeline.js';
 import type { Spec } from '../spec/spec.js';
-import type { Machine, Shop } from '../spec/stock.js';
+import type { Machine } from '../spec/stock.js';
+import { withEntries } from '../spec/with-entries.js';
 import { reckon } from '../tolerance/reckon.js';
 import { type Result, resultsOf } from '../tolerance/results.js';
 
@@ -34,15 +35,7 @@ function withMachine(spec: Spec, name: string, change: (machine: Machine) => Mac
   const machine = spec.shop.machines.get(name);
   if (!machine) return spec;
   const machines = new Map([...spec.shop.machines, [name, change(machine)]]);
-  return { ...spec, shop: { ...entriesOf(spec.shop), machines } };
-}
-
-/** What a shop has, as plain data: one that is read when it is asked for cannot be copied by spreading it. */
-function entriesOf(shop: Shop): Shop {
-  const { materials, bands, machines, connectors, patterns, jig, pose, limits, tolerances, changes, glue } = shop;
-  return {
-    ...{ materials, bands, machines, connectors, patterns, jig, pose, limits, tolerances, changes, glue },
-  } satisfies Record<keyof Shop, unknown>;
+  return { ...spec, shop: withEntries(spec.shop, { machines }) };
 }
 
 /** What becomes of a cabinet when the fixed base of a machine is written as it really is. Works it out anew. */

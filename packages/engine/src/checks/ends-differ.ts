@@ -1,9 +1,10 @@
 import { say, type Text } from '../fit/text.js';
+import { nearestStep } from '../joints/stops.js';
 import type { Rational } from '../number/rational.js';
 import { type Axis, axisOf } from '../spec/sides.js';
 import type { Check, CheckContext } from './check.js';
 import { partNames, partsInOrder } from './support/names.js';
-import { nearestStep, type Uneven, unevenEnds } from './support/stops.js';
+import { type Uneven, unevenEnds } from './support/stops.js';
 
 /** The two ends of one part need different stops on the parts it stands between. */
 export const endsDiffer: Check = {

@@ -1,5 +1,6 @@
 import { Rational } from '../number/rational.js';
 import type { Spec } from '../spec/spec.js';
+import { withEntries } from '../spec/with-entries.js';
 import type { Batch } from './measured.js';
 import { reckon } from './reckon.js';
 import { type Result, resultsOf } from './results.js';
@@ -29,8 +30,7 @@ export function ifCutAsPlanned(spec: Spec, batch: Batch): readonly Moved[] {
     materials.set(name, { ...material, thickness: loose, measured: material.measured && loose });
   }
   if (changes.size === 0) return [];
-  const { bands, machines, connectors, patterns, jig, pose, limits, tolerances } = spec.shop;
-  const shop = { materials, bands, machines, connectors, patterns, jig, pose, limits, tolerances };
+  const shop = withEntries(spec.shop, { materials });
   return resultsOf(reckon({ ...spec, shop })).flatMap((result) => {
     if (!('stack' in result.adds)) return [];
     const parts = result.adds.stack.terms.map(({ of, coefficient }) => {

@@ -1,6 +1,6 @@
-import { inRange, nearestStep } from '../checks/support/stops.js';
 import type { FittedJoint, Half } from '../fit/fit.js';
 import { say } from '../fit/text.js';
+import { inRange, nearestStep } from '../joints/stops.js';
 import { Rational } from '../number/rational.js';
 import type { Tolerance } from '../spec/input.js';
 import type { AsMade } from './as-made.js';

@@ -1,5 +1,5 @@
-import { inRange } from '../checks/support/stops.js';
 import type { FitResult, FittedJoint, Half } from '../fit/fit.js';
+import { inRange } from '../joints/stops.js';
 import { Rational } from '../number/rational.js';
 import type { Shop } from '../spec/stock.js';
 import { type AtBench, addAcross, addAlong } from '../tolerance/bench-errors.js';

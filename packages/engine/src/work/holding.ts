@@ -1,4 +1,4 @@
-import { inRange } from '../checks/support/stops.js';
+import { inRange } from '../joints/stops.js';
 import { Rational } from '../number/rational.js';
 import { type Side, thicknessAxis } from '../spec/sides.js';
 import type { Jig, Shop } from '../spec/stock.js';

@@ -1,5 +1,5 @@
-import { inRange, nearestStep } from '../checks/support/stops.js';
 import type { FittedPart, Half } from '../fit/fit.js';
+import { inRange, nearestStep } from '../joints/stops.js';
 import { Rational } from '../number/rational.js';
 import { type Axis, axisOf, highSide, lowSide, opposite, type Side } from '../spec/sides.js';
 import type { Jig, Shop } from '../spec/stock.js';

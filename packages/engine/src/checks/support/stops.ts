@@ -1,7 +1,6 @@
 import type { FittedJoint, Half } from '../../fit/fit.js';
 import { Rational } from '../../number/rational.js';
 import { opposite, outward, type Side } from '../../spec/sides.js';
-import type { Jig } from '../../spec/stock.js';
 import type { CheckContext } from '../check.js';
 import { perContext } from './remember.js';
 
@@ -35,10 +34,6 @@ export function stopsBy(stops: readonly Stop[], key: (stop: Stop) => string): re
   return [...groups.values()];
 }
 
-/** A stop at the end itself needs none; any other has to lie within the jig's range. */
-export const inRange = ({ stop }: Jig, at: Rational): boolean =>
-  at.isZero() || (stop !== undefined && at.ge(stop.least) && at.le(stop.most) && at.sign() > 0);
-
 /** Where the stop would stand if the joint's other face were the reference, mm from the other end. */
 export function fromOtherEnd(context: CheckContext, { joint, half, end }: Stop): Rational | undefined {
   const other = opposite(end);
@@ -46,12 +41,6 @@ export function fromOtherEnd(context: CheckContext, { joint, half, end }: Stop):
   const own = context.solved.at(half.part, other);
   const face = context.solved.at(edgePart, other);
   return own && face && own.sub(face).mul(Rational.of(outward(other)));
-}
-
-/** The nearest place a stop can be set to. */
-export function nearestStep({ stop }: Jig, at: Rational): Rational {
-  if (!stop?.step || stop.step.sign() <= 0) return at;
-  return at.sub(stop.least).roundTo(stop.step).add(stop.least);
 }
 
 /** Two ends of one part that need stops further apart than the shop lets a step be. */

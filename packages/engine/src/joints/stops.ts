@@ -1,0 +1,12 @@
+import type { Rational } from '../number/rational.js';
+import type { Jig } from '../spec/stock.js';
+
+/** A stop at the end itself needs none; any other has to lie within the jig's range. */
+export const inRange = ({ stop }: Jig, at: Rational): boolean =>
+  at.isZero() || (stop !== undefined && at.ge(stop.least) && at.le(stop.most) && at.sign() > 0);
+
+/** The nearest place a stop can be set to. */
+export function nearestStep({ stop }: Jig, at: Rational): Rational {
+  if (!stop?.step || stop.step.sign() <= 0) return at;
+  return at.sub(stop.least).roundTo(stop.step).add(stop.least);
+}
