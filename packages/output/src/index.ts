@@ -26,6 +26,7 @@ export { planJson, planJsonText } from './plan/json.js';
 export type { PlanJson } from './plan/schema.js';
 export { type SettingFact, settingFacts } from './plan/setting.js';
 export { type PlannedJob, planTables } from './plan/tables.js';
+export { minutes } from './plan/words.js';
 export { printLength, printText } from './print/length.js';
 export { type Paint, PLAIN } from './print/paint.js';
 export { surfaceName } from './print/surface.js';

@@ -14,3 +14,12 @@ export type WorkOrder =
   | { readonly kind: 'late'; readonly parts: PartsOf; readonly source: Source }
   /** Everything that is milled into `first` is milled before anything is milled into `next`. */
   | { readonly kind: 'before'; readonly first: PartsOf; readonly next: PartsOf; readonly source: Source };
+
+/** Whether a job means a part of a cabinet by what it names. */
+export const namesPart = (
+  named: PartsOf,
+  cabinet: string,
+  { kind, index }: { readonly kind: string; readonly index?: number | undefined },
+): boolean =>
+  named.cabinet === cabinet &&
+  named.parts.some((one) => one.name === kind && (one.index === undefined || one.index === index));

@@ -1,10 +1,9 @@
-import type { FittedJoint, Half } from '../fit/fit.js';
+import type { Half } from '../fit/fit.js';
 import { addBounded, type Bounded, boundedOf, mulBounded, subBounded } from '../number/bounded.js';
 import { Rational } from '../number/rational.js';
 import type { Side } from '../spec/sides.js';
-import { askedHalf } from './asked.js';
 import { type Bounds, boundsOf, type Milled, NO_BOUNDS, tighter, type Unsaid } from './first-piece-bounds.js';
-import { halfKey, type Operation, told, type WorkItem } from './operation.js';
+import { halvesOf, type Operation, type WorkItem } from './operation.js';
 import type { SetUp } from './plan.js';
 
 /**
@@ -114,25 +113,6 @@ function allBounds(
       for (const one of found.unsaid) unsaid.add(one);
     }
   return { bounds, unsaid: [...unsaid] };
-}
-
-/** Every half that an operation mills, with its cabinet. */
-function halvesOf(operation: Operation, items: readonly WorkItem[]) {
-  const key = told(operation.joint, askedHalf(operation));
-  const seen = new Set<string>();
-  const found: { result: WorkItem['result']; joint: FittedJoint; half: Half }[] = [];
-  for (const { item, parts } of operation.pieces) {
-    const result = items[item]?.result;
-    if (!result) continue;
-    for (const joint of result.fit.joints)
-      for (const half of joint.halves) {
-        const name = `${item}\n${halfKey(joint, half)}`;
-        if (!parts.includes(half.part) || seen.has(name) || told(joint, half) !== key) continue;
-        seen.add(name);
-        found.push({ result, joint, half });
-      }
-  }
-  return found;
 }
 
 /** A half as the plan mills it; where that is not as its joint asks, what it adds to the errors comes off its bounds. */

@@ -6,7 +6,7 @@ export type { Bound, Bounds, Unsaid } from './first-piece-bounds.js';
 export { type HistoryStep, historiesOf, inTurn, type PieceHistory, waitsWithin } from './history.js';
 export { type Holding, holdingOf, ONE_PERSON_LIFTS, type Packer } from './holding.js';
 export type { Needs, OtherWork } from './needs.js';
-export type { Operation, Pieces, WorkItem } from './operation.js';
+export { type HalfOfJob, halvesOf, type Operation, type Pieces, type WorkItem } from './operation.js';
 export {
   type MarkedTogether,
   markedTogether,

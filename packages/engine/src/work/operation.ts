@@ -118,7 +118,7 @@ function finished(draft: Draft, number: number, items: readonly WorkItem[]): Ope
 }
 
 /** Everything that is set up, held or milled for a half, and where: what is told alike is done alike. */
-export function told(joint: FittedJoint, half: Half): string {
+function told(joint: FittedJoint, half: Half): string {
   const { surface, role, datum, hand, from, across, depth, spacer, stop, packer, mitre } = half;
   const slots = half.slots.map(({ fromZero, fromDatum }) => `${fromZero}/${fromDatum}`).join(' ');
   return [
@@ -127,6 +127,31 @@ export function told(joint: FittedJoint, half: Half): string {
     ...[String(packer ?? ''), mitre ? `${mitre.outer} ${mitre.angle}` : '', joint.connector?.name ?? ''],
     ...[joint.machine?.name ?? '', joint.pattern ?? '', slots],
   ].join(' ');
+}
+
+/** A half that an operation mills, as its joint asks for it, with the index of its cabinet in the job. */
+export interface HalfOfJob {
+  readonly item: number;
+  readonly result: FitResult;
+  readonly joint: FittedJoint;
+  readonly half: Half;
+}
+
+/** Every half that an operation mills, however a plan mills it. */
+export function halvesOf(
+  { asked, half: own, joint: first, pieces }: Pick<Operation, 'asked' | 'half' | 'joint' | 'pieces'>,
+  items: readonly WorkItem[],
+): readonly HalfOfJob[] {
+  const key = told(first, asked ?? own);
+  return pieces.flatMap(({ item, parts }) => {
+    const result = items[item]?.result;
+    if (!result) return [];
+    return result.fit.joints.flatMap((joint) =>
+      joint.halves.flatMap((half) =>
+        parts.includes(half.part) && told(joint, half) === key ? [{ item, result, joint, half }] : [],
+      ),
+    );
+  });
 }
 
 /** mm³ in a m³. */

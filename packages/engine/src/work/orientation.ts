@@ -1,5 +1,5 @@
 import type { Fit, FittedJoint, FittedPart, Half } from '../fit/fit.js';
-import { type Axis, isFace, type Side, thicknessAxis } from '../spec/sides.js';
+import { AXES, isFace, type Side, thicknessAxis } from '../spec/sides.js';
 import type { PartId } from '../spec/spec.js';
 
 /** A side of a part that its slots are measured from, and the joints that ask for it. */
@@ -74,8 +74,6 @@ function setKey({ id, kind, index, attitude, turn, extent, box }: FittedPart): s
   const size = AXES.filter((axis) => axis !== thicknessAxis(attitude)).map((axis) => String(extent[axis]));
   return [attitude, index === undefined ? '' : kind, ...size].join(' ');
 }
-
-const AXES: readonly Axis[] = ['x', 'y', 'z'];
 
 /** As a row along the thickness; where two lie equally far along it, by the other axes, so that the order is always the same. */
 function asTheyStand(a: FittedPart, b: FittedPart): number {

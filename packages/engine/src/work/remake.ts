@@ -1,8 +1,7 @@
 import type { FittedPart } from '../fit/fit.js';
 import { mayMirror, pieceSignature } from '../parts/same.js';
 import type { PartId } from '../spec/spec.js';
-import { askedHalf } from './asked.js';
-import { halfKey, told, type WorkItem } from './operation.js';
+import { halfKey, halvesOf, type WorkItem } from './operation.js';
 import type { Plan } from './plan.js';
 import type { Setting } from './setting.js';
 
@@ -18,13 +17,8 @@ export function remade(plan: Plan, items: readonly WorkItem[], item: number, par
   for (const joint of own.result.fit.joints)
     for (const half of joint.halves) {
       if (half.part !== part || half.slots.length === 0) continue;
-      const key = told(joint, half);
       const setUp = plan.setUps.find(({ operations }) =>
-        operations.some(
-          (one) =>
-            told(one.joint, askedHalf(one)) === key &&
-            one.pieces.some((pieces) => pieces.item === item && pieces.parts.includes(part)),
-        ),
+        operations.some((one) => halvesOf(one, items).some((milled) => milled.item === item && milled.half === half)),
       );
       if (setUp) kept.set(halfKey(joint, half), setUp.setting);
     }

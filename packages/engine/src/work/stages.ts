@@ -1,5 +1,5 @@
 import type { FittedPart } from '../fit/fit.js';
-import type { PartsOf, WorkOrder } from '../spec/order.js';
+import { namesPart, type WorkOrder } from '../spec/order.js';
 import type { Operation } from './operation.js';
 
 /**
@@ -16,9 +16,9 @@ export interface Stages {
 /** What a part has to do with what the job asks: for each order, whether it comes first, next, or late. */
 export function rolesOf(orders: readonly WorkOrder[], cabinet: string, part: FittedPart): readonly string[] {
   return orders.flatMap((order, i) => {
-    if (order.kind === 'late') return names(order.parts, cabinet, part) ? [LATE] : [];
-    const first = names(order.first, cabinet, part) ? [firstRole(i)] : [];
-    return names(order.next, cabinet, part) ? [...first, nextRole(i)] : first;
+    if (order.kind === 'late') return namesPart(order.parts, cabinet, part) ? [LATE] : [];
+    const first = namesPart(order.first, cabinet, part) ? [firstRole(i)] : [];
+    return namesPart(order.next, cabinet, part) ? [...first, nextRole(i)] : first;
   });
 }
 
@@ -28,9 +28,6 @@ export const LATE = 'late';
 /** What a part is called to which the order of that index gives the first place, or the second. */
 export const firstRole = (order: number): string => `${order} first`;
 export const nextRole = (order: number): string => `${order} next`;
-
-const names = ({ cabinet, parts }: PartsOf, own: string, { kind, index }: FittedPart): boolean =>
-  cabinet === own && parts.some((one) => one.name === kind && (one.index === undefined || one.index === index));
 
 /**
  * The stages of a job. An order that would close a ring with those before it cannot be kept and is left aside; the text

@@ -1,5 +1,6 @@
 import {
   type Finding,
+  namesPart,
   type PartSpec,
   type PartsOf,
   type Related,
@@ -49,7 +50,7 @@ export function orderCycles(
 /** All that comes late is asked for where the first of it is. */
 function stepsOf(orders: readonly WorkOrder[], pieces: readonly Piece[]): readonly Step[] {
   const named = (...parts: readonly PartsOf[]) =>
-    new Set(pieces.filter((piece) => parts.some((one) => names(one, piece))));
+    new Set(pieces.filter((piece) => parts.some((one) => namesPart(one, piece.cabinet, piece.part))));
   const late = orders.flatMap((order) => (order.kind === 'late' ? [order] : []));
   return orders.flatMap((order): Step[] => {
     if (order.kind === 'before') return [{ order, first: named(order.first), next: named(order.next) }];
@@ -58,10 +59,6 @@ function stepsOf(orders: readonly WorkOrder[], pieces: readonly Piece[]): readon
     return [{ order, first: new Set(pieces.filter((piece) => !next.has(piece))), next }];
   });
 }
-
-const names = ({ cabinet, parts }: PartsOf, piece: Piece): boolean =>
-  cabinet === piece.cabinet &&
-  parts.some(({ name, index }) => name === piece.part.kind && (index === undefined || index === piece.part.index));
 
 /** A way from something that comes next to something that should come first, by the orders that hold already. */
 interface Ring {

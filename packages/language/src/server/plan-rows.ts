@@ -1,7 +1,8 @@
-import type { LengthFormat, Operation, Pieces, SetUp, Source } from '@dryfit/engine';
+import { halvesOf, type LengthFormat, type Operation, type Pieces, type SetUp, type Source } from '@dryfit/engine';
 import {
   type Laid,
   layout,
+  minutes,
   noteLines,
   type PlannedJob,
   planTables,
@@ -29,9 +30,9 @@ export function planRows(
     job: job.name,
     places: places([job.source]),
     warning: overview?.warning,
-    change: minutes(plan.change.toNumber()),
-    mill: minutes(plan.mill.toNumber()),
-    atLeast: minutes(plan.atLeast.toNumber()),
+    change: minutes(plan.change),
+    mill: minutes(plan.mill),
+    atLeast: minutes(plan.atLeast),
     proven: plan.proven,
     notes: overview ? noteLines(overview, layout(overview, format), format) : [],
     cautions: overview?.cautions ?? [],
@@ -45,8 +46,8 @@ export function planRows(
           return { name: fact.name, words: printText(fact.words, format), anew: fact.anew, places: places(sources) };
         }),
         changes: settings.flatMap(({ anew, change }) => (anew && change ? [change] : [])).join(', '),
-        change: minutes(setUp.change.toNumber()),
-        mill: minutes(setUp.mill.toNumber()),
+        change: minutes(setUp.change),
+        mill: minutes(setUp.mill),
         pieces: setUp.operations.reduce((sum, { count }) => sum + count, 0),
         loads: setUp.loads,
         slots: setUp.slots,
@@ -75,33 +76,16 @@ export function planRows(
 const columnsOf = ({ headings, right }: Laid): PlanTable['columns'] =>
   headings.map((heading, column) => ({ heading, right: right[column] ?? false }));
 
-/** To a tenth. */
-const minutes = (time: number): string => String(Number(time.toFixed(1)));
-
 /** The joints that some pieces of an operation are milled for, with their parts and statements; and names for them. */
 function madeFor(operation: Operation, { item, parts }: Pieces, { items }: PlannedJob) {
   const result = items[item]?.result;
   if (!result) return { keys: [], sources: [] };
-  const { half } = operation;
-  const lines = String(half.slots.map(({ fromZero }) => fromZero));
-  const milled = result.fit.joints.flatMap((joint) =>
-    joint.halves.flatMap((own) =>
-      parts.includes(own.part) &&
-      own.surface === half.surface &&
-      own.from.side === half.from.side &&
-      own.datum === half.datum &&
-      own.across.equals(half.across) &&
-      own.depth.equals(half.depth) &&
-      String(own.slots.map(({ fromZero }) => fromZero)) === lines
-        ? [{ joint, part: own.part }]
-        : [],
-    ),
-  );
+  const milled = halvesOf(operation, items).filter((one) => one.item === item);
   // Another line of the job with the same cabinet is another one of that name.
   const { name } = result.spec;
   const which = items.slice(0, item).filter((other) => other.result.spec.name === name).length;
   return {
-    keys: milled.map(({ joint, part }) => `${name} ${which} ${part} ${half.surface} ${joint.id}`),
+    keys: milled.map(({ joint, half }) => `${name} ${which} ${half.part} ${half.surface} ${joint.id}`),
     sources: [
       ...milled.map(({ joint }) => joint.source),
       ...result.fit.parts.filter(({ id }) => parts.includes(id)).map(({ source }) => source),

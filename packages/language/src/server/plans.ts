@@ -104,11 +104,11 @@ export class Plans {
   }
 }
 
-/** A cabinet that was not worked out anew is the same. */
 /** The same is asked for; where it stands in the text is of no account. */
 const sameOrders = (a: Kept['orders'], b: Kept['orders']): boolean => asked(a) === asked(b);
 const asked = (orders: Kept['orders']): string =>
   JSON.stringify(orders.map((order) => ({ ...order, source: undefined })));
 
+/** A cabinet that was not worked out anew is the same. */
 const sameItems = (a: Kept['items'], b: Kept['items']): boolean =>
   a.length === b.length && a.every(({ count, result }, i) => count === b[i]?.count && result === b[i]?.result);
