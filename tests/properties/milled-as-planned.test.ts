@@ -2,6 +2,7 @@ import { type FitResult, planWork } from '@dryfit/engine';
 import { cabinetId, type FitJson, fitJson, type PlanJson, planJson } from '@dryfit/output';
 import fc from 'fast-check';
 import { expect, test, vi } from 'vitest';
+import { fixedFirst } from '../../packages/engine/src/testing/fixed-first.fixture.js';
 import { plans } from '../support/cabinets/arbitrary.js';
 import { write } from '../support/cabinets/plan.js';
 import { exampleText } from '../support/examples.js';
@@ -172,7 +173,9 @@ function rowsOf(cabinet: Cabinet, part: Part, setUp: SetUp, operation: Operation
         return [`${part.id}: ${row.times} rows of ${row.pieces} for ${operation.count} pieces`];
       return row.lines.flatMap((own, place) => {
         const made = mill(cabinet, part, setUp, operation, { place, between, lines: own });
-        const same = made.every((slot, i) => apart(slot, alone[i] ?? [0, 0, 0]) < 1e-6);
+        // A piece that lacks a line is as wrong as one that has a line elsewhere.
+        const same =
+          made.length === alone.length && made.every((slot, i) => apart(slot, alone[i] ?? [Number.NaN, 0, 0]) < 1e-6);
         const there = own.every(({ mm }) => lines.has(mm));
         return same && there ? [] : [`${part.id}: slots of the ${place + 1}. piece of a row lie elsewhere`];
       });
@@ -245,8 +248,9 @@ const oneFence = (text: string): string =>
 
 test('a jig with one fence takes everything, where pieces may be held either way up', async () => {
   let turned = 0;
+  const counts = fc.integer({ min: 1, max: 5 });
   await fc.assert(
-    fc.asyncProperty(plans, fc.integer({ min: 1, max: 5 }), async (plan, count) => {
+    fc.asyncProperty(plans, counts, async (plan, count) => {
       const { results } = await examineText(oneFence(write(plan, {})));
       const made = await planned(results, () => count);
       expect(disagreements(made.fit, made.plan)).toEqual([]);
@@ -258,7 +262,7 @@ test('a jig with one fence takes everything, where pieces may be held either way
           if (otherwise) turned++;
         }
     }),
-    { numRuns: 40 },
+    fixedFirst({ fixed: 20, numRuns: 40 }, plans, counts),
   );
   expect(turned).toBeGreaterThan(20);
 });
@@ -318,14 +322,15 @@ test.each([
 
 test('any cabinets', async () => {
   let slots = 0;
+  const counts = fc.integer({ min: 1, max: 3 });
   await fc.assert(
-    fc.asyncProperty(plans, fc.boolean(), fc.integer({ min: 1, max: 3 }), async (plan, mirrored, count) => {
+    fc.asyncProperty(plans, fc.boolean(), counts, async (plan, mirrored, count) => {
       const { results } = await examineText(write(plan, { mirrored }));
       const made = await planned(results, () => count);
       slots += made.plan.setUps.reduce((sum, setUp) => sum + setUp.slots, 0);
       expect(disagreements(made.fit, made.plan)).toEqual([]);
     }),
-    { numRuns: 60 },
+    fixedFirst({ fixed: 20, numRuns: 60 }, plans, fc.boolean(), counts),
   );
   expect(slots).toBeGreaterThan(100);
 });
@@ -341,4 +346,27 @@ test('a fence on the wrong side shows', async () => {
     })),
   };
   expect(disagreements(fit, wrong)).not.toEqual([]);
+});
+
+test.each([
+  ['lacks its last line', (own: Operation['lines']) => own.slice(0, -1)],
+  ['has no lines', () => []],
+  ['has the lines of the first piece', (_own: Operation['lines'], first: Operation['lines']) => first],
+])('where the last piece of a row %s, it shows', async (_, spoil) => {
+  const { results } = await examineText(rack(200, 'by lines 60, 140', `${OWN} ${EITHER} ${TRUE}`));
+  const { fit, plan } = await planned(results, () => 5);
+  expect(disagreements(fit, plan)).toEqual([]);
+  let spoiled = 0;
+  const wrong: PlanJson = {
+    ...plan,
+    setUps: plan.setUps.map((setUp) => ({
+      ...setUp,
+      alike: setUp.alike.map((row) => {
+        spoiled++;
+        return { ...row, lines: [...row.lines.slice(0, -1), spoil(row.lines.at(-1) ?? [], row.lines[0] ?? [])] };
+      }),
+    })),
+  };
+  expect(spoiled).toBeGreaterThan(0);
+  expect(disagreements(fit, wrong)).toContainEqual(expect.stringContaining('4. piece of a row lie elsewhere'));
 });

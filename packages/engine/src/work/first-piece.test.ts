@@ -5,6 +5,7 @@ import { Rational } from '../number/rational.js';
 import { fit } from '../pipeline.js';
 import { axisOf, opposite, outward, type Side } from '../spec/sides.js';
 import type { Jig, Tolerances } from '../spec/stock.js';
+import { fixedFirst } from '../testing/fixed-first.fixture.js';
 import { at, datum, fact, flush, reference } from '../testing/joint-items.js';
 import { jig, material, shop } from '../testing/shop-builder.js';
 import { sides } from '../testing/spec-builder.js';
@@ -119,8 +120,9 @@ const isNearer = (joint: FittedJoint, kind: 'step' | 'flush', side: Side, result
 describe('a first piece within its bounds', () => {
   test('brings faces and edges together within the step that is let pass, whatever sheet and saw add', async () => {
     const checked = { step: 0, flush: 0 };
+    const shares = fc.infiniteStream(percents);
     await fc.assert(
-      fc.asyncProperty(wishes, fc.infiniteStream(percents), async (wish, share) => {
+      fc.asyncProperty(wishes, shares, async (wish, share) => {
         const { result, pieceOf } = await made(wish);
         const next = () => share.next().value ?? 0;
         for (const joint of result.fit.joints)
@@ -146,7 +148,7 @@ describe('a first piece within its bounds', () => {
             checked[kind]++;
           }
       }),
-      { numRuns: 80 },
+      fixedFirst({ fixed: 40, numRuns: 80 }, wishes, shares),
     );
     expect(Math.min(checked.step, checked.flush)).toBeGreaterThan(40);
   });
@@ -167,7 +169,7 @@ describe('a first piece within its bounds', () => {
           halves += depths.length;
         }
       }),
-      { numRuns: 20 },
+      fixedFirst({ fixed: 15, numRuns: 20 }, wishes),
     );
     expect(halves).toBeGreaterThan(40);
   });
@@ -228,9 +230,14 @@ describe('what a first piece may be', () => {
 
   test('is told to both walls of a slot, as far apart as the slot is wide and long', async () => {
     const { pieces } = await made(FIELD);
+    const walled = { across: 0, along: 0 };
     for (const { measures, operation } of pieces)
       for (const { what, wanted, toWall } of measures) {
-        if (!toWall) continue;
+        if (!toWall) {
+          expect(['depth', 'width', 'length']).toContain(what);
+          continue;
+        }
+        walled[what === 'across' ? 'across' : 'along']++;
         const walls = (['nearer', 'farther'] as const).map((wall) => {
           const place = wallAt(wanted, toWall, wall);
           return place instanceof Rational ? place.toNumber() : place.value;
@@ -241,5 +248,6 @@ describe('what a first piece may be', () => {
         expect(((walls[1] ?? 0) + (walls[0] ?? 0)) / 2).toBeCloseTo(wanted.toNumber(), 9);
         expect(operation.half.depth.toNumber()).toBe(12.3);
       }
+    expect(Math.min(walled.across, walled.along)).toBeGreaterThan(0);
   });
 });
