@@ -38,7 +38,9 @@ describe('the cover of a job', () => {
         counts.push(pages.length);
         for (const page of pages) {
           const words = wordsOn(page);
-          const caution = Math.min(...words.filter(({ text }) => /^Isolate|come before/.test(text)).map(({ y }) => y));
+          const cautions = words.filter(({ text }) => /^Isolate|come before/.test(text));
+          expect(cautions.length).toBeGreaterThan(0);
+          const caution = Math.min(...cautions.map(({ y }) => y));
           const flow = words.filter(({ size, y }) => y < caution && size < 11);
           expect(Math.max(...flow.map(({ y }) => y))).toBeLessThan(caution - 3.5);
           // The lowest words are no heading.
