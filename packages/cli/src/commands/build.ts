@@ -15,8 +15,8 @@ import {
 import type { Examination } from '../examination.js';
 import { CLEAN, ERRORS, type Io, Misuse } from '../io.js';
 import type { FindingOptions } from '../options.js';
-import { isTable } from '../output/drawings.js';
 import { folderNames } from '../output/names.js';
+import { isTable } from '../output/whose.js';
 import { type Written, writeWhole } from '../output/write.js';
 import { paintFor } from '../paint.js';
 import { sound } from '../sound.js';

@@ -13,8 +13,8 @@ import {
 } from '@dryfit/output';
 import { CLEAN, ERRORS, type Io, Misuse } from '../io.js';
 import type { FindingOptions } from '../options.js';
-import { DRAWINGS, isDrawing } from '../output/drawings.js';
 import { folderNames } from '../output/names.js';
+import { DRAWINGS, isDrawing } from '../output/whose.js';
 import { type Written, writeWhole } from '../output/write.js';
 import { sound } from '../sound.js';
 import { variants } from '../variants.js';

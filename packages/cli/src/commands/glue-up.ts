@@ -16,8 +16,8 @@ import {
 import { chosen } from '../chosen.js';
 import { CLEAN, ERRORS, type Io, Misuse } from '../io.js';
 import type { FindingOptions } from '../options.js';
-import { GLUE_UP, isGlueUp } from '../output/drawings.js';
 import { folderNames } from '../output/names.js';
+import { GLUE_UP, isGlueUp } from '../output/whose.js';
 import { type Written, writeWhole } from '../output/write.js';
 import { paintFor } from '../paint.js';
 import { type Sound, sound } from '../sound.js';

@@ -11,9 +11,9 @@ import {
   remakeWarnings,
 } from '@dryfit/output';
 import { CLEAN, ERRORS, type Io, Misuse } from '../io.js';
-import { isRemake, REMAKES } from '../output/drawings.js';
 import { folderName, folderNames } from '../output/names.js';
 import { printed } from '../output/printed.js';
+import { isRemake, REMAKES } from '../output/whose.js';
 import { writeWhole } from '../output/write.js';
 import { paintFor } from '../paint.js';
 import { pieceNamed } from '../piece.js';

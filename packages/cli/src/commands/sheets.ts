@@ -1,9 +1,9 @@
 import { resolve } from 'node:path';
 import { labelPages, type Paper, plural, sheetPages } from '@dryfit/output';
 import { CLEAN, ERRORS, type Io, Misuse } from '../io.js';
-import { isSheet, SHEETS } from '../output/drawings.js';
 import { folderNames } from '../output/names.js';
 import { printed } from '../output/printed.js';
+import { isSheet, SHEETS } from '../output/whose.js';
 import { writeWhole } from '../output/write.js';
 import { type PlanningOptions, planned } from '../planned.js';
 import { sound } from '../sound.js';

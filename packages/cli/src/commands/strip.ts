@@ -1,12 +1,12 @@
 import { resolve } from 'node:path';
 import { type LengthFormat, type Pattern, Rational, type Shop, type Strip, stripOf } from '@dryfit/engine';
-import { mistaken, type Paper, plural, printLength, sheetsHtml, stripPages, stripTitle } from '@dryfit/output';
+import { mistaken, type Paper, plural, printLength, stripPages, stripTitle } from '@dryfit/output';
 import { lengthOption } from '../input/length.js';
 import { CLEAN, ERRORS, type Io, Misuse } from '../io.js';
 import type { FindingOptions } from '../options.js';
-import { isStrip, STRIPS } from '../output/drawings.js';
 import { folderName, folderNames } from '../output/names.js';
-import { sheetsPdf } from '../output/pdf.js';
+import { printed } from '../output/printed.js';
+import { isStrip, STRIPS } from '../output/whose.js';
 import { type Written, writeWhole } from '../output/write.js';
 import { paintFor } from '../paint.js';
 import { type Sound, sound } from '../sound.js';
@@ -36,9 +36,7 @@ export async function strip(file: string, name: string | undefined, options: Str
   let pages = 0;
   for (const [i, one] of strips.entries()) {
     const sheets = stripPages(one, options.paper ?? 'A4', format, counts.errors);
-    const [at, title] = [`${STRIPS}/${names[i]}`, stripTitle(one, format)];
-    files.push({ path: `${at}.html`, text: sheetsHtml(title, sheets) });
-    files.push({ path: `${at}.pdf`, text: await sheetsPdf(title, sheets) });
+    files.push(...(await printed(`${STRIPS}/${names[i]}`, stripTitle(one, format), sheets)));
     pages += sheets.length;
   }
   await io.uninterrupted(() =>

@@ -1,14 +1,24 @@
-import { consumablesOf, type LengthFormat, Rational, type SetUp, say, type Text } from '@dryfit/engine';
+import {
+  consumablesOf,
+  holdingOf,
+  type LengthFormat,
+  type Packer,
+  Rational,
+  type SetUp,
+  say,
+  type Text,
+} from '@dryfit/engine';
 import { type ConsumableLine, consumableLines } from '../consumables/lines.js';
+import { shopOf } from '../plan/holding.js';
 import type { PlannedJob } from '../plan/tables.js';
 import { listed, spacerWords } from '../plan/words.js';
 import { printText } from '../print/length.js';
 import type { Flow } from './flow.js';
 
 /** What has to be there before a job begins: what is used up, and what is set up. */
-export function atHand(flow: Flow, { items, plan }: PlannedJob, format: LengthFormat): void {
-  const owned = items[0]?.result.spec.shop.jig?.spacers ?? [];
-  const entries = [...consumableLines(consumablesOf(items)).map(usedUp), ...tools(plan.setUps, owned)];
+export function atHand(flow: Flow, job: PlannedJob, format: LengthFormat): void {
+  const { items, plan } = job;
+  const entries = [...consumableLines(consumablesOf(items)).map(usedUp), ...tools(plan.setUps, shopOf(job))];
   if (entries.length === 0) return;
   flow.heading('To have at hand');
   let before = '';
@@ -42,7 +52,7 @@ function usedUp({ buy, inAll, name, needed, over, size, spare, what }: Consumabl
 }
 
 /** What the set-ups of a job use, each with the set-ups that it is for. */
-function tools(setUps: readonly SetUp[], owned: readonly Rational[]): readonly Entry[] {
+function tools(setUps: readonly SetUp[], shop: ReturnType<typeof shopOf>): readonly Entry[] {
   const entry = (label: string, wordsOf: (setUp: SetUp) => readonly Text[]): readonly Entry[] =>
     gathered(setUps, wordsOf).map(({ words, at }) => ({ label, words, under: [setUpsAt(at)] }));
   return [
@@ -50,15 +60,18 @@ function tools(setUps: readonly SetUp[], owned: readonly Rational[]): readonly E
     ...entry('Patterns', ({ setting: { lines, pattern } }) =>
       pattern === undefined ? [] : [[`${pattern}: lines `, ...listed(lines)]],
     ),
-    ...entry('Spacers', (setUp) => stackWords(setUp, owned)),
+    ...entry('Spacers', (setUp) => stackWords(setUp, shop.jig?.spacers ?? [])),
     ...entry('To be made', ({ setting }) => (setting.spacer.kind === 'cut' ? [spacerWords(setting)] : [])),
-    ...entry('Packers', ({ operations }) =>
-      operations.flatMap(({ half }) =>
-        half.packer ? [say`a block ${half.packer} thick, beside a piece that lies alone`] : [],
-      ),
+    ...entry('Packers', (setUp) =>
+      setUp.operations.flatMap((operation) => holdingOf(operation, setUp, shop).packers.map(packerWords)),
     ),
   ];
 }
+
+const packerWords = ({ thickness, where }: Packer): Text =>
+  where === 'far end'
+    ? say`a block ${thickness} thick, beside a piece that lies alone`
+    : say`a block ${thickness} thick, on the thinner of two pieces`;
 
 /** Pieces that lie at both fences at once want a stack each; what the shop has not twice is made. */
 function stackWords({ beside, setting }: SetUp, owned: readonly Rational[]): readonly Text[] {

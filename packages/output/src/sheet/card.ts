@@ -1,9 +1,8 @@
 import type { LengthFormat, SetUp } from '@dryfit/engine';
 import { type Card, figures, type Group } from './cards.js';
-import type { Block } from './first-piece.js';
 import { fitted, textWidth, wrapped } from './metrics.js';
-import type { Pen } from './page.js';
-import { drawPiece, type Frame } from './piece.js';
+import type { Block, Frame, Pen } from './page.js';
+import { drawPiece } from './piece.js';
 
 /** More pieces than this get a box for every ten. */
 const MOST_BOXES = 60;

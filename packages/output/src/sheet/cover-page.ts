@@ -9,14 +9,13 @@ import { atHand } from './at-hand.js';
 import { figure } from './cards.js';
 import { Flow } from './flow.js';
 import { changes } from './footer.js';
-import type { Page, Paper } from './page.js';
+import { errorsFound, type Page, type Paper } from './page.js';
 
 /** The cover of a job: what is made, what has to be at hand, which set-ups it takes; as many pages as that fills. */
 export function coverPages(job: PlannedJob, paper: Paper, format: LengthFormat): readonly Page[] {
   const title = printText(job.title, format);
   const flow = new Flow(title, paper);
-  if (job.errors > 0)
-    flow.line(`${job.errors} ${job.errors === 1 ? 'ERROR' : 'ERRORS'} FOUND: DO NOT MILL FROM THESE SHEETS`, 5, true);
+  if (job.errors > 0) flow.line(`${errorsFound(job.errors)}: DO NOT MILL FROM THESE SHEETS`, 5, true);
   flow.line(`Lengths in ${format.units === 'in' ? 'inches' : 'millimetres'}.`, 3.4);
   flow.heading('Cabinets');
   for (const { result, count } of job.items)

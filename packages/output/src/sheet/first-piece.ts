@@ -1,8 +1,9 @@
 import { firstPieces, type LengthFormat, type SetUp } from '@dryfit/engine';
 import { endsWords, type FirstRow, firstRows, unsaidWords } from '../plan/first-piece-words.js';
+import { hasFences } from '../plan/holding.js';
 import type { PlannedJob } from '../plan/tables.js';
 import { fitted, wrapped } from './metrics.js';
-import type { Pen } from './page.js';
+import type { Block, Pen } from './page.js';
 
 const ROW = 4.3;
 const HEAD = 9.2;
@@ -10,12 +11,6 @@ const SMALL = 2.9;
 /** Narrower than this, its rows stand in one column. */
 const TWO_COLUMNS = 150;
 const BETWEEN = 5;
-
-/** A part of a page: how high it is, and how it is drawn. */
-export interface Block {
-  readonly height: number;
-  draw(pen: Pen, x: number, y: number): void;
-}
 
 /** What to measure on the first piece at each fence, with what it may be; empty where nothing is milled. */
 export function firstPieceBlock(job: PlannedJob, setUp: SetUp, width: number, format: LengthFormat): Block {
@@ -43,14 +38,13 @@ interface Gathered {
 
 function gathered(job: PlannedJob, setUp: SetUp, format: LengthFormat): readonly Gathered[] {
   const found = new Map<string, { fences: string[]; rows: readonly FirstRow[]; note: string; more: boolean }>();
-  const hasFences = (job.items[0]?.result.spec.shop.jig?.fences.length ?? 0) > 0;
   for (const piece of firstPieces(setUp, job.items)) {
     const rows = firstRows(piece, format.units);
     const note = `${endsWords(piece, format.units)} ${unsaidWords(piece.unsaid)}`.trim();
     const more = setUp.operations.some(({ half, count }) => half.hand === piece.hand && count > 1);
     const key = JSON.stringify([rows, note, more]);
     const { half, part } = piece.operation;
-    const fence = half.turn || !hasFences ? `${part.id}, marked out` : `${part.id} at the ${piece.hand} fence`;
+    const fence = half.turn || !hasFences(job) ? `${part.id}, marked out` : `${part.id} at the ${piece.hand} fence`;
     const same = found.get(key);
     if (same) same.fences.push(fence);
     else found.set(key, { fences: [fence], rows, note, more });

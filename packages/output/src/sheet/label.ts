@@ -3,9 +3,9 @@ import { encode } from 'uqr';
 import { surfaceName } from '../print/surface.js';
 import { figure } from './cards.js';
 import { COUNTED, LAID, triangle } from './laid.js';
-import { edgeMark, faceMark, markedWays, type Outline, type Way } from './marks.js';
+import { edgeMark, faceMark, markedWays, type Way } from './marks.js';
 import { fitted, textWidth, wrapped } from './metrics.js';
-import type { Pen, Spot } from './page.js';
+import type { Frame, Pen, Spot } from './page.js';
 
 /** What is put on one piece. */
 export interface Label {
@@ -31,7 +31,7 @@ const BOLD = 3.4;
 const MARK = 5.5;
 
 /** Name, cabinet, job and size; the marks and their words; the code, and under it the piece with its marks where they go. */
-export function drawLabel(pen: Pen, label: Label, { x, y, width, height }: Outline, format: LengthFormat): void {
+export function drawLabel(pen: Pen, label: Label, { x, y, width, height }: Frame, format: LengthFormat): void {
   const { part, job, cabinet, of, code, errors } = label;
   pen.box(x, y, width, height, 0.15);
   const room = width - CODE - 7;
@@ -94,7 +94,7 @@ function marksInWords(pen: Pen, { part, orientation, laid }: Label, [x, top]: Sp
  * The piece as it is laid to be marked, not to scale: its datum edges hatched, and its share of the triangle. The loop is told
  * in words beside it: so small, and across the triangle, it could not be read.
  */
-function drawSketch(pen: Pen, { part, orientation, laid }: Label, { x, y, width, height }: Outline): void {
+function drawSketch(pen: Pen, { part, orientation, laid }: Label, { x, y, width, height }: Frame): void {
   if (laid.of === 0) return;
   const words =
     laid.of > 1 ? `triangle: ${laid.place} of ${laid.of} ${COUNTED[part.attitude]}` : 'triangle on it alone';
@@ -109,7 +109,7 @@ function drawSketch(pen: Pen, { part, orientation, laid }: Label, { x, y, width,
 
 const HATCH = 1.6;
 
-function hatchAlong(pen: Pen, { x, y, width, height }: Outline, way: Way): void {
+function hatchAlong(pen: Pen, { x, y, width, height }: Frame, way: Way): void {
   if (way === 'left') pen.hatch(x, y, HATCH, height, 1.3);
   else if (way === 'right') pen.hatch(x + width - HATCH, y, HATCH, height, 1.3);
   else pen.hatch(x, way === 'up' ? y : y + height - HATCH, width, HATCH, 1.3);

@@ -1,6 +1,6 @@
 import { type Attitude, type Fit, type FittedPart, markedTogether, orientationOf } from '@dryfit/engine';
-import type { Outline, Seen } from './marks.js';
-import type { Pen, Spot } from './page.js';
+import type { Seen } from './marks.js';
+import type { Frame, Pen, Spot } from './page.js';
 
 /**
  * How parts lie to be marked, and so how they are drawn on labels: flat, as if you looked at them from the left of the
@@ -56,7 +56,7 @@ export function ratioOf({ attitude, extent }: Pick<FittedPart, 'attitude' | 'ext
  */
 export function triangle(
   pen: Pen,
-  { x, y, width, height }: Outline,
+  { x, y, width, height }: Frame,
   [from, to]: readonly [number, number] = [0, 1],
   stroke = 0.7,
 ): void {

@@ -6,7 +6,7 @@ import { laidRows, triangle } from './laid.js';
 import { drawLaid, type Laid, measured } from './laid-row.js';
 import { edgeMark, faceMark } from './marks.js';
 import { fitted, wrapped } from './metrics.js';
-import { MARGIN, PAPERS, type Page, type Paper, Pen } from './page.js';
+import { errorsFound, MARGIN, PAPERS, type Page, type Paper, Pen } from './page.js';
 
 /** Between two drawings. */
 const GAP = 8;
@@ -17,12 +17,12 @@ export function markingPages(
   paper: Paper,
   format: LengthFormat,
 ): readonly Page[] {
-  const flow = new Flow(printText(job.title, format), job.errors, paper);
+  const laying = new Laying(printText(job.title, format), job.errors, paper);
   for (const { heads, item } of alike(job.items, format)) {
-    const sets = laid(item, flow.inside);
-    if (sets.length > 0) flow.cabinet(heads, sets);
+    const sets = laid(item, laying.inside);
+    if (sets.length > 0) laying.cabinet(heads, sets);
   }
-  return flow.pages();
+  return laying.pages();
 }
 
 /** Cabinets whose parts are marked alike are told once. */
@@ -47,7 +47,7 @@ const laid = ({ result: { fit } }: Item, inside: number): readonly Laid[] =>
   laidRows(fit).map((row) => measured(fit, row, inside));
 
 /** Drawings beside and under each other, on as many pages as they take. */
-class Flow {
+class Laying {
   private readonly made: Pen[] = [];
   private readonly width: number;
   private readonly height: number;
@@ -132,7 +132,7 @@ class Flow {
     });
     const warned = this.errors > 0 ? 8 : 0;
     if (this.errors > 0) {
-      const warning = `${this.errors} ${this.errors === 1 ? 'ERROR' : 'ERRORS'} FOUND: DO NOT MILL THESE PARTS`;
+      const warning = `${errorsFound(this.errors)}: DO NOT MILL THESE PARTS`;
       pen.box(MARGIN, 25, this.inside, 7, 0.8);
       pen.text(this.width / 2, 30, warning, 4, { bold: true, align: 'middle' });
     }

@@ -10,7 +10,7 @@ import {
 } from '@dryfit/engine';
 import { partNames } from '../print/order.js';
 import { surfaceName } from '../print/surface.js';
-import type { Pen, Spot } from './page.js';
+import type { Frame, Pen, Spot } from './page.js';
 
 /** A direction on the paper. */
 export type Way = 'left' | 'right' | 'up' | 'down';
@@ -19,14 +19,6 @@ export type Way = 'left' | 'right' | 'up' | 'down';
 export interface Seen {
   readonly face: Side;
   readonly edges: { readonly [W in Way]: Side };
-}
-
-/** Where a piece is drawn, mm. */
-export interface Outline {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
 }
 
 const WAYS: readonly Way[] = ['left', 'right', 'up', 'down'];
@@ -90,7 +82,7 @@ export const MARKS_BESIDE = 12;
  */
 export function orientationMarks(
   pen: Pen,
-  piece: Outline,
+  piece: Frame,
   orientation: Orientation,
   seen: Seen,
   middle: number | { readonly [W in Way]?: number } = 0.5,
@@ -135,7 +127,7 @@ function word(pen: Pen, [x, y]: Spot, way: Way, text: string, off: number): void
   else pen.onGround(x, way === 'up' ? y + off + 2.2 : y - off - 0.5, text, SIZE, { align: 'middle' });
 }
 
-function onEdge({ x, y, width, height }: Outline, way: Way, middle: number): Spot {
+function onEdge({ x, y, width, height }: Frame, way: Way, middle: number): Spot {
   if (way === 'left') return [x, y + height * middle];
   if (way === 'right') return [x + width, y + height * middle];
   return [x + width * middle, way === 'up' ? y : y + height];

@@ -29,6 +29,23 @@ export type Mark =
 
 export type Spot = readonly [x: number, y: number];
 
+/** Where something is drawn, mm. */
+export interface Frame {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A part of a page: how high it is, and how it is drawn. */
+export interface Block {
+  readonly height: number;
+  draw(pen: Pen, x: number, y: number): void;
+}
+
+/** "3 ERRORS FOUND": what stands on every page of something that is not to be made. */
+export const errorsFound = (errors: number): string => `${errors} ${errors === 1 ? 'ERROR' : 'ERRORS'} FOUND`;
+
 /** A sheet of paper, and what is printed on it. */
 export interface Page {
   readonly width: number;

@@ -1,16 +1,8 @@
 import { axisOf, type LengthFormat, Rational, type SetUp, thirdAxis } from '@dryfit/engine';
 import { type Card, figure } from './cards.js';
 import { fitted, textWidth } from './metrics.js';
-import type { Pen } from './page.js';
+import type { Frame, Pen } from './page.js';
 import { type Drawn, HATCH, pieceWords } from './piece-words.js';
-
-/** Where a drawing may go, mm. */
-export interface Frame {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
 
 /** Width of a fence in a drawing. */
 const FENCE = 6;

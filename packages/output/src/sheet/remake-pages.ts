@@ -12,7 +12,7 @@ import { alongOf, type CutFigures, nearName, otherCuts } from '../tables/cuts.js
 import { setUpWords } from './cover-page.js';
 import { Flow } from './flow.js';
 import { changes } from './footer.js';
-import type { Page, Paper } from './page.js';
+import { errorsFound, type Page, type Paper } from './page.js';
 import { setUpPages } from './set-up-page.js';
 
 /** One piece of a job that is made again. */
@@ -33,12 +33,7 @@ export const remakePages = (remake: Remake, paper: Paper, format: LengthFormat):
 function cutPages(remake: Remake, paper: Paper, format: LengthFormat): readonly Page[] {
   const { job, part } = remake;
   const flow = new Flow(printText(job.title, format), paper);
-  if (job.errors > 0)
-    flow.line(
-      `${job.errors} ${job.errors === 1 ? 'ERROR' : 'ERRORS'} FOUND: DO NOT CUT OR MILL FROM THESE SHEETS`,
-      5,
-      true,
-    );
+  if (job.errors > 0) flow.line(`${errorsFound(job.errors)}: DO NOT CUT OR MILL FROM THESE SHEETS`, 5, true);
   flow.line(`Lengths in ${format.units === 'in' ? 'inches' : 'millimetres'}.`, 3.4);
   flow.heading('See to this first');
   for (const warning of remakeWarnings(remake, format)) flow.ticked(warning, '');

@@ -10,8 +10,7 @@ import { firstPieceBlock } from './first-piece.js';
 import { FOOTER, footer } from './footer.js';
 import { holdWords } from './holding.js';
 import { fitted } from './metrics.js';
-import { MARGIN, PAPERS, type Page, type Paper, Pen } from './page.js';
-import type { Frame } from './piece.js';
+import { errorsFound, type Frame, MARGIN, PAPERS, type Page, type Paper, Pen } from './page.js';
 import { SETTING_BOXES, settingBoxes } from './setting-boxes.js';
 import { BETWEEN, cardSize, shared } from './share.js';
 
@@ -75,7 +74,7 @@ function heading(
     pen.text(MARGIN, 31, what, fitted(what, inside, 6, true), { bold: true });
   }
   if (job.errors > 0) {
-    const warning = `${job.errors} ${job.errors === 1 ? 'ERROR' : 'ERRORS'} FOUND: DO NOT MILL FROM THIS SHEET`;
+    const warning = `${errorsFound(job.errors)}: DO NOT MILL FROM THIS SHEET`;
     pen.box(MARGIN, 33, inside, 7, 0.8);
     pen.text(width / 2, 38, warning, 4, { bold: true, align: 'middle' });
   }

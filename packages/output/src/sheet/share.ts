@@ -1,7 +1,7 @@
 import type { LengthFormat, SetUp } from '@dryfit/engine';
 import { wordsHeight } from './card.js';
 import type { Card } from './cards.js';
-import type { Frame } from './piece.js';
+import type { Frame } from './page.js';
 
 /** White between cards, mm. */
 export const BETWEEN = 4;

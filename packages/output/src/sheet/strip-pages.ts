@@ -1,7 +1,7 @@
 import { type Hand, type LengthFormat, Rational, type Strip } from '@dryfit/engine';
 import { printLength } from '../print/length.js';
 import { fitted, wrapped } from './metrics.js';
-import { MARGIN, PAPERS, type Page, type Paper, Pen } from './page.js';
+import { errorsFound, MARGIN, PAPERS, type Page, type Paper, Pen } from './page.js';
 import { bodyHeight, drawPiece } from './strip-piece.js';
 import { type Body, bodiesOf, type Piece, piecesOf, tickOf } from './strip-pieces.js';
 
@@ -86,8 +86,7 @@ function headLines(strip: Strip, inside: number, format: LengthFormat, errors: n
   const { bed, hands, near, lines } = strip;
   const said = (length: Rational) => printLength(length, format);
   const told: string[] = [];
-  if (errors > 0)
-    told.push(`${errors} ${errors === 1 ? 'ERROR' : 'ERRORS'} FOUND IN THE FILE: DO NOT MILL FROM THIS STRIP.`);
+  if (errors > 0) told.push(`${errorsFound(errors)} IN THE FILE: DO NOT MILL FROM THIS STRIP.`);
   for (const {
     lines: [one, other],
     apart,

@@ -1,3 +1,7 @@
+/*
+ * Which command a file below --out belongs to, by the folder it lies in.
+ */
+
 /** Folder of drawings inside the folder of a cabinet. */
 export const DRAWINGS = 'drawings';
 
