@@ -25,6 +25,7 @@ export default defineConfig({
     // No test is about time: a busy machine must not fail one.
     testTimeout: 300_000,
     hookTimeout: 300_000,
+    expect: { poll: { timeout: 60_000 } },
     reporters,
   },
 });

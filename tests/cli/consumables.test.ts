@@ -6,6 +6,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { root } from '../house/sources.js';
 import { dryfit } from '../support/command.js';
+import { exampleText } from '../support/examples.js';
 
 let folder: string;
 beforeEach(() => {
@@ -17,7 +18,7 @@ afterEach(() => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-const example = (name: string): string => readFileSync(join(root, `examples/${name}.joinery`), 'utf8');
+const example = (name: string): string => exampleText(`${name}.joinery`);
 
 /** What a file comes to, put beside a copy of the examples' shop that is changed as told. */
 async function dataOf(text: string, ...args: readonly string[]): Promise<ConsumablesJson> {
@@ -133,7 +134,7 @@ job Order { 2 of Bench }
       '12 + 10 = 22',
     ])
       expect(html).toContain(words);
-  }, 120_000);
+  });
 
   it('tells bands and glue by the feet and pounds that they are sold by', async () => {
     const imperial = example('shop')

@@ -1,11 +1,9 @@
 import { type Bounded, figuresOf, Rational, reckon, resultsOf } from '@dryfit/engine';
 import fc from 'fast-check';
-import { expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import { plans } from '../support/cabinets/arbitrary.js';
 import { write } from '../support/cabinets/plan.js';
 import { fitText } from '../support/read.js';
-
-vi.setConfig({ testTimeout: 300_000 });
 
 const TOLERANCES = `
 tolerances {

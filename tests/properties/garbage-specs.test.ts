@@ -10,12 +10,10 @@ import {
   type Spec,
 } from '@dryfit/engine';
 import fc from 'fast-check';
-import { expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import { plans } from '../support/cabinets/arbitrary.js';
 import { write } from '../support/cabinets/plan.js';
 import { fitText } from '../support/read.js';
-
-vi.setConfig({ testTimeout: 300_000 });
 
 /** Lengths no cabinet has. */
 const ODD = [

@@ -1,13 +1,11 @@
 import { AXES, SIDES } from '@dryfit/engine';
 import fc from 'fast-check';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { plans } from '../support/cabinets/arbitrary.js';
 import { write } from '../support/cabinets/plan.js';
 import { examples } from '../support/examples.js';
 import { examineText } from '../support/read.js';
 import { tokensOf, withTokens } from '../support/tokens.js';
-
-vi.setConfig({ testTimeout: 300_000 });
 
 /** What may take the place of a token, besides other tokens of the same text. */
 const ODD = [

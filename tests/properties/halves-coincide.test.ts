@@ -8,13 +8,11 @@ import {
   type Slot,
 } from '@dryfit/engine';
 import fc from 'fast-check';
-import { expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import { plans } from '../support/cabinets/arbitrary.js';
 import { write } from '../support/cabinets/plan.js';
 import { bandAt, planeOf } from '../support/frame.js';
 import { fitText } from '../support/read.js';
-
-vi.setConfig({ testTimeout: 300_000 });
 
 // Common practice, no source: a joint goes together when the slots milled into its two parts, each measured from
 // edges and faces of its own part, lie at one place once the parts stand in the cabinet.

@@ -9,14 +9,12 @@ import {
   type Side,
 } from '@dryfit/engine';
 import fc from 'fast-check';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { plans } from '../support/cabinets/arbitrary.js';
 import { write } from '../support/cabinets/plan.js';
 import { halfIn } from '../support/frame.js';
 import { fitText } from '../support/read.js';
 import { ALL_TURNS, dot, eighth, followedBy, type Triple, type Turn, turned } from '../support/turning.js';
-
-vi.setConfig({ testTimeout: 300_000 });
 
 // The bench: the operator looks along +y at the slotted side of the piece, x runs to the right, z up.
 const TOWARD_OPERATOR: Triple = [0, -1, 0];

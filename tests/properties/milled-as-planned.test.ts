@@ -1,14 +1,12 @@
 import { type FitResult, planWork } from '@dryfit/engine';
 import { cabinetId, type FitJson, fitJson, type PlanJson, planJson } from '@dryfit/output';
 import fc from 'fast-check';
-import { expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import { fixedFirst } from '../../packages/engine/src/testing/fixed-first.fixture.js';
 import { plans } from '../support/cabinets/arbitrary.js';
 import { write } from '../support/cabinets/plan.js';
 import { exampleText } from '../support/examples.js';
 import { examineText } from '../support/read.js';
-
-vi.setConfig({ testTimeout: 300_000 });
 
 /*
  * A bench with nothing but what stands in fit.json and plan.json. A panel is a block of wood with its sizes; it is turned as

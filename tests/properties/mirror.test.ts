@@ -1,12 +1,10 @@
 import type { Box, FitResult, FittedPart, Rational, Side } from '@dryfit/engine';
 import fc from 'fast-check';
-import { expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import { plans } from '../support/cabinets/arbitrary.js';
 import { write } from '../support/cabinets/plan.js';
 import { alike, figures, plain } from '../support/digest.js';
 import { fitText } from '../support/read.js';
-
-vi.setConfig({ testTimeout: 300_000 });
 
 const swapped = (side: Side): Side => (side === 'left' ? 'right' : side === 'right' ? 'left' : side);
 

@@ -1,11 +1,9 @@
 import fc from 'fast-check';
-import { expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import { plans } from '../support/cabinets/arbitrary.js';
 import { write } from '../support/cabinets/plan.js';
 import { digest } from '../support/digest.js';
 import { fitText } from '../support/read.js';
-
-vi.setConfig({ testTimeout: 300_000 });
 
 test('the order of statements, and of facts in their braces, changes nothing', async () => {
   await fc.assert(

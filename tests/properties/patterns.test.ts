@@ -1,10 +1,8 @@
 import { type PatternChoice, patternsFor } from '@dryfit/engine';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { exampleText } from '../support/examples.js';
 import { codesOf } from '../support/look.js';
 import { examineText, fitText } from '../support/read.js';
-
-vi.setConfig({ testTimeout: 120_000 });
 
 const shelf = (name: string, deep: number, layout: string) => `
 cabinet ${name} {

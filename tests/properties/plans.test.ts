@@ -1,12 +1,10 @@
 import { type FitResult, type Plan, planWork, type Setting, type WorkOrder } from '@dryfit/engine';
 import fc from 'fast-check';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { fixedFirst } from '../../packages/engine/src/testing/fixed-first.fixture.js';
 import { plans } from '../support/cabinets/arbitrary.js';
 import { write } from '../support/cabinets/plan.js';
 import { examineExample, examineText } from '../support/read.js';
-
-vi.setConfig({ testTimeout: 300_000 });
 
 /** Minutes a change takes, reckoned apart from the engine: what the language has where the shop says nothing. */
 const MINUTES = { machine: 4, depth: 2, base: 2, pose: 1, pattern: 3, spacer: 1, stop: 1 };

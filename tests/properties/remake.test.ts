@@ -1,13 +1,11 @@
 import { type FittedJoint, type Half, type Plan, planWork, remade, type Setting } from '@dryfit/engine';
 import fc from 'fast-check';
-import { expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import { fixedFirst } from '../../packages/engine/src/testing/fixed-first.fixture.js';
 import { plans } from '../support/cabinets/arbitrary.js';
 import { write } from '../support/cabinets/plan.js';
 import { exampleText } from '../support/examples.js';
 import { examineText } from '../support/read.js';
-
-vi.setConfig({ testTimeout: 300_000 });
 
 /** What is milled into a part in a plan: place by place, and with which setting. */
 function milled(plan: Plan, item: number, part: string): string[] {

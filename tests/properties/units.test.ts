@@ -1,12 +1,10 @@
 import fc from 'fast-check';
-import { expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import { plans } from '../support/cabinets/arbitrary.js';
 import { write } from '../support/cabinets/plan.js';
 import { digest } from '../support/digest.js';
 import { fitText } from '../support/read.js';
 import { inInches, inMillimetres, mixedUnits, type Spelling } from '../support/spelling.js';
-
-vi.setConfig({ testTimeout: 300_000 });
 
 // NBS Circular 572 addendum (January 1960): the inch is 25.4 mm exactly, so every length in millimetres is a fraction
 // of an inch and every fraction of an inch a length in millimetres.

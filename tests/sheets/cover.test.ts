@@ -1,11 +1,9 @@
 import { planWork } from '@dryfit/engine';
-import { type Mark, type Page, type Paper, sheetPages } from '@dryfit/output';
+import { type Page, type Paper, sheetPages } from '@dryfit/output';
 import { describe, expect, test } from 'vitest';
 import { exampleText } from '../support/examples.js';
 import { examineText } from '../support/read.js';
-
-type Words = Extract<Mark, { kind: 'text' }>;
-const wordsOn = (page: Page): readonly Words[] => page.marks.filter((mark): mark is Words => mark.kind === 'text');
+import { wordsOn } from './faults.js';
 
 /** The cover of a job of so many lines. */
 async function coverOf(text: string, lines: number, paper: Paper = 'A4', units: 'mm' | 'in' = 'mm'): Promise<Page[]> {
@@ -53,7 +51,6 @@ describe('the cover of a job', () => {
       }
       expect(new Set(counts).size).toBeGreaterThan(1);
     },
-    300_000,
   );
 
   test('tells what is set up, and in which set-ups', async () => {

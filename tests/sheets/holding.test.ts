@@ -3,6 +3,7 @@ import { cabinetId, fitJson, type Page, planJson, sheetPages } from '@dryfit/out
 import { expect, test } from 'vitest';
 import { exampleText } from '../support/examples.js';
 import { examineText } from '../support/read.js';
+import { wordsOn } from './faults.js';
 
 const PERIODICALS = exampleText('periodicals.joinery');
 /** The example with more in its shop. */
@@ -20,7 +21,10 @@ async function made(text: string, units: 'mm' | 'in' = 'mm') {
 
 /** What stands on the pages, line breaks within a sentence taken out. */
 const wordsOf = (pages: readonly Page[]): string =>
-  pages.flatMap(({ marks }) => marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))).join(' ');
+  pages
+    .flatMap(wordsOn)
+    .map(({ text }) => text)
+    .join(' ');
 
 test('pieces are clamped flat of which the errors reckon with a cup', async () => {
   const { results, plan, words } = await made(withShop('tolerances { cup 0.3 }'));

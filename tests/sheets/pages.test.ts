@@ -2,14 +2,12 @@ import { planWork } from '@dryfit/engine';
 import { cabinetId, PAPERS, type Page, type Paper, sheetPages, sheetsHtml } from '@dryfit/output';
 import fc from 'fast-check';
 import { SaxesParser } from 'saxes';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { plans } from '../support/cabinets/arbitrary.js';
 import { write } from '../support/cabinets/plan.js';
 import { exampleText } from '../support/examples.js';
 import { examineText } from '../support/read.js';
 import { faults, wordsOn } from './faults.js';
-
-vi.setConfig({ testTimeout: 300_000 });
 
 async function pagesOf(text: string, paper: Paper, units: 'mm' | 'in', count = 3): Promise<readonly Page[]> {
   const { results } = await examineText(text);

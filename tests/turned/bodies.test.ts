@@ -1,11 +1,9 @@
 import type { FittedPart } from '@dryfit/engine';
 import fc from 'fast-check';
-import { expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import { bodyOf, spacesOf } from '../../packages/engine/src/solids/body.js';
 import { fitText } from '../support/read.js';
 import { type Corner, written } from './corner.js';
-
-vi.setConfig({ testTimeout: 300_000 });
 
 type P = readonly [number, number];
 const THICK = 17.7;

@@ -1,12 +1,10 @@
 import { type FitResult, type FittedJoint, type FittedPart, type Half, Rational, type Slot } from '@dryfit/engine';
 import fc from 'fast-check';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { halfIn } from '../support/frame.js';
 import { fitText } from '../support/read.js';
 import { type Corner, written } from './corner.js';
 import { cross, distance, dot, normal, out, plus, triple, type V } from './vectors.js';
-
-vi.setConfig({ testTimeout: 300_000 });
 
 const tenths = (min: number, max: number) => fc.integer({ min: min * 10, max: max * 10 }).map((n) => n / 10);
 const corners: fc.Arbitrary<Corner> = fc.record({
