@@ -10,6 +10,8 @@ import type { ServerDocumentBuilder } from './document-builder.js';
 /** A busy machine takes its time. */
 const PATIENT = { timeout: 60_000, interval: 1 };
 const { None } = Cancellation.CancellationToken;
+/** As it is when nobody counts. */
+const { examine } = Trial.prototype;
 /** A server with one open file in which something is found, and how often a change was tried on a copy. */
 async function served() {
   const { shared, joinery, document, finding } = await found();
@@ -75,14 +77,29 @@ test('the same is sought once, and nothing while somebody types', async () => {
 
 test('a search begun for nobody is left off when somebody asks, and goes on for who waits by then', async () => {
   const { ahead, around, cures, document, finding, tries } = await served();
+  let letGo = () => {};
+  const held = new Promise<void>((resolve) => {
+    letGo = resolve;
+  });
+  // From the second trial on they are held, so that the search has not ended when it is left.
+  vi.spyOn(Trial.prototype, 'examine').mockImplementation(async function (this: Trial, ...asked) {
+    if (tries() > 1) await held;
+    return examine.apply(this, asked);
+  });
   const left = around(0);
-  await vi.waitFor(() => expect(tries()).toBeGreaterThan(1), PATIENT);
+  await vi.waitFor(() => expect(tries()).toBe(2), PATIENT);
   ahead.stop();
   await expect(left).rejects.toBe(OperationCancelled);
-  const sought = await cures.of(finding, document, None);
+  const waiting = cures.of(finding, document, None);
+  letGo();
+  const sought = await waiting;
+  const together = tries();
   const alone = await served();
   const all = await alone.cures.of(alone.finding, alone.document, None);
   expect(sought.map(({ title }) => title)).toEqual(all.map(({ title }) => title));
+  // It went on where it was: nothing was tried twice.
+  expect(together).toBeGreaterThan(2);
+  expect(together).toBe(tries() - together);
 });
 
 test('what is found nearest is sought first', async () => {
