@@ -1,19 +1,18 @@
-import { readFileSync } from 'node:fs';
 import type { PlannedFile } from '@dryfit/language/protocol';
 import { expect, test } from 'vitest';
+import { exampleText } from '../support/examples.js';
 import { NODES, pathOf, type Server, startInBrowser, startOnNode } from './server-bundles.js';
 
 const uri = 'untitled:racks.joinery';
-const example = (name: string) => readFileSync(new URL(`../../examples/${name}`, import.meta.url), 'utf8');
 
 /** Racks whose shelves stand at so many heights that no order of their set-ups is told at a glance. */
 const heights = Array.from({ length: 30 }, (_, i) => 200 + 15 * i);
-const text = example('periodicals.joinery')
+const text = exampleText('periodicals.joinery')
   .replace('import "shop.joinery"', '')
   .replace('parameter deep = 560', 'parameter deep = 560\n  parameter up = 350')
   .replace('bottom 350 above', 'bottom up above')
   .replace(/job [\s\S]*/, `job Racks {\n${heights.map((up) => `  1 of Periodicals(up = ${up})`).join('\n')}\n}\n`);
-const shop = example('shop.joinery').replace(/^units mm$/m, '');
+const shop = exampleText('shop.joinery').replace(/^units mm$/m, '');
 const whole = text.replace('units mm\n', `units mm\n${shop}\n`);
 
 test.each(NODES)('the desktop server plans on a thread with the solver that is shipped, on %s', async (name) => {

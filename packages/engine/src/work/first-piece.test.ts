@@ -4,76 +4,40 @@ import type { FitResult, FittedJoint, Half } from '../fit/fit.js';
 import { Rational } from '../number/rational.js';
 import { fit } from '../pipeline.js';
 import { axisOf, opposite, outward, type Side } from '../spec/sides.js';
-import type { Jig, Tolerances } from '../spec/stock.js';
+import type { Jig } from '../spec/stock.js';
 import { fixedFirst } from '../testing/fixed-first.fixture.js';
-import { at, datum, fact, flush, reference } from '../testing/joint-items.js';
-import { jig, material, shop } from '../testing/shop-builder.js';
-import { sides } from '../testing/spec-builder.js';
+import { BOARD, HOLDS, SHELF, type Shelf, shelfBetweenSides } from '../testing/shelf.fixture.js';
+import { jig, shop } from '../testing/shop-builder.js';
 import { mm } from '../testing/written.js';
 import { type FirstMeasure, type FirstPiece, firstPieces, wallAt } from './first-piece.js';
 import { planWork } from './plan.js';
 
-const source = { uri: 'test:shop.joinery', start: 0, end: 1 };
-const either = (by: string) => ({ value: mm(0), tolerance: { plus: mm(by), minus: mm(by) }, source });
-
-/** Everything that the bounds of a half ask for; thickness and saw are the parts' own. */
-const HOLDS: Tolerances = {
-  source,
-  saw: either('0.1'),
-  fence: either('0.05'),
-  spacer: either('0.04'),
-  stop: either('0.1'),
-  line: either('0.15'),
-  dirt: { most: mm('0.1'), source },
-  reckon: 'worst case',
-};
-
-interface Wishes {
-  readonly from: Side;
-  readonly place: 'top' | 'bottom' | 'field';
-  readonly datum: Side;
-  readonly setback: number;
+interface Wishes extends Shelf {
+  /** Whether the shop writes everything that the bounds of a half ask for; thickness and saw are the parts' own. */
   readonly holds: boolean;
   /** Hundredths of a millimetre. */
   readonly step: number;
 }
 
 const wishes: fc.Arbitrary<Wishes> = fc.record({
-  from: fc.constantFrom<Side>('top', 'bottom'),
-  place: fc.constantFrom('top', 'bottom', 'field'),
-  datum: fc.constantFrom<Side>('front', 'rear'),
-  setback: fc.constantFrom(0, 6, 22),
+  ...SHELF,
   holds: fc.boolean(),
   step: fc.integer({ min: 100, max: 300 }),
 });
 
-/** A level part between two sides, flush with an end of them or somewhere between. */
+/** The shelf, its plan, and the first piece of each of its halves. */
 async function made(
-  { from, place, datum: side, setback, holds, step }: Wishes,
+  { holds, step, ...shelf }: Wishes,
   written: readonly string[] = ['step', 'skin'],
   fences: Jig['fences'] = ['left', 'right'],
 ) {
   const stock = shop({
-    materials: [material('board', '18 ± 0.4')],
+    materials: [BOARD],
     tolerances: holds ? HOLDS : undefined,
     jig: jig({ fences }),
   });
-  const result = fit(
-    sides({ ...stock, limits: { ...stock.limits, step: Rational.of(step, 100), written } })
-      .part('shelf', 'level', 'board')
-      .of('depth', 560 - setback, 'shelf')
-      .connect('biscuit20', 'deep5')
-      .joint(
-        'butt',
-        'shelf',
-        'between lh and rh',
-        flush('front'),
-        place === 'field' ? fact(at('bottom', 350, 'above', 'lh.bottom')) : flush(place),
-        reference(from),
-        datum(side),
-      )
-      .build(),
-  );
+  const limits = { ...stock.limits, step: Rational.of(step, 100), written };
+  const result = fit(shelfBetweenSides(shelf, { ...stock, limits }));
   const items = [{ result, count: 2 }];
   const plan = await planWork(items);
   const pieces = plan.setUps.flatMap((setUp) => firstPieces(setUp, items).map((piece) => ({ setUp, piece })));
