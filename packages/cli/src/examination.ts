@@ -13,6 +13,8 @@ export interface Examination {
   /** Units the first file is written in. */
   readonly units: Units;
   readonly locate: Locate;
+  /** Units of the plain numbers of a file that has been read, by its address. */
+  readonly unitsOf: (uri: string) => Units | undefined;
   /** What the workshop of the first file keeps. */
   readonly shop: () => Shop | undefined;
 }

@@ -6,6 +6,7 @@ import {
   shopOfFile,
   textOfFile,
   troublesOf,
+  unitsOfFile,
 } from '@dryfit/language';
 import { EmptyFileSystem, URI } from 'langium';
 import type { Examination } from './examination.js';
@@ -79,6 +80,7 @@ export async function examineFiles(
         })),
       ),
       units: examined[0]?.units ?? 'mm',
+      unitsOf: (uri) => unitsOfFile(URI.parse(uri), services),
       shop: () => {
         const [first] = readable;
         return first === undefined ? undefined : shopOfFile(URI.file(first), services);

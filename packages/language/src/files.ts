@@ -1,6 +1,7 @@
-import type { Shop } from '@dryfit/engine';
+import type { Shop, Units } from '@dryfit/engine';
 import type { LangiumDocument, URI } from 'langium';
 import { type Examination, type ExamineOptions, examine } from './findings/examine.js';
+import { unitOf } from './interpret/units.js';
 import type { createJoineryServices } from './module.js';
 import { fileOf } from './scope/imports.js';
 
@@ -46,4 +47,14 @@ export function shopOfFile(
   const document = shared.workspace.LangiumDocuments.getDocument(uri);
   const file = document && fileOf(document);
   return file && joinery.joinery.Shops.of(file);
+}
+
+/** Units of the plain numbers of a file, an imported one or a part of the library as well; undefined for one that has not been read. */
+export function unitsOfFile(
+  uri: URI,
+  { shared }: Pick<ReturnType<typeof createJoineryServices>, 'shared'>,
+): Units | undefined {
+  const document = shared.workspace.LangiumDocuments.getDocument(uri);
+  const file = document && fileOf(document);
+  return file && unitOf(file);
 }

@@ -1,5 +1,5 @@
 export { languageChecks } from './checks/index.js';
-export { type ExaminedFile, examineFiles, shopOfFile, textOfFile } from './files.js';
+export { type ExaminedFile, examineFiles, shopOfFile, textOfFile, unitsOfFile } from './files.js';
 export { type Examination, type ExaminedJob, type ExamineOptions, examine } from './findings/examine.js';
 export { nearest } from './findings/nearest.js';
 export {

@@ -10,7 +10,6 @@ import {
   Rational,
   type Shop,
 } from '@dryfit/engine';
-import { readNumber } from '@dryfit/language';
 import {
   type BaseFound,
   type CalibrationReport,
@@ -192,14 +191,11 @@ function setOf(isWanted: boolean, set: Rational | undefined, machine: Machine): 
 }
 
 /** Where the machine is described, and how plain numbers are read there. */
-function placeOf({ locate }: Examination, { source, base }: Machine) {
+function placeOf({ locate, unitsOf }: Examination, { source }: Machine) {
   const quoted = locate(source);
-  const figure = /base\s+to\s+centre\s+(\d[\d./]*)/.exec(quoted?.lines.join(' ') ?? '')?.[1];
-  // A figure that reads as millimetres what it comes to in millimetres stands among such.
-  const plainIsMm = figure !== undefined && readNumber(figure).value?.equals(base.least) === true;
   return {
     place: quoted && `${quoted.file}:${quoted.line}`,
     isOwn: source.uri.startsWith('file:'),
-    plainIsMm,
+    plainIsMm: unitsOf(source.uri) === 'mm',
   };
 }
