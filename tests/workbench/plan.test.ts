@@ -67,8 +67,12 @@ describe('the plan beside the text', () => {
   test('the cursor in a joint lights the rows that are milled for it', async () => {
     const { page } = session;
     await putCursor(page, 'butt shelf');
-    await expect.poll(() => plan.locator('tr.lit').count(), patient).toBeGreaterThan(0);
-    await expect.poll(async () => (await text('tr.lit')).every((row) => /shelf|lh|rh/.test(row)), patient).toBe(true);
+    // Of both sizes of the cabinet: either end of the shelf, and the face of either side that it comes to.
+    const rows = (part: RegExp) => async () => (await text('tr.lit')).filter((row) => part.test(row)).length;
+    await expect.poll(rows(/\bshelf\b/), patient).toBe(4);
+    await expect.poll(rows(/\blh\b/), patient).toBe(2);
+    await expect.poll(rows(/\brh\b/), patient).toBe(2);
+    expect(await plan.locator('tr.lit').count()).toBe(8);
     await session.shot('plan-3-lit');
     await putCursor(page, 'job Library');
     await expect.poll(() => plan.locator('tr.lit').count(), patient).toBe(0);
@@ -130,7 +134,8 @@ describe('the plan beside the text', () => {
     const [, path = ''] = /are in (\S+)/.exec(await told.innerText()) ?? [];
     const html = readFileSync(join(folder, path), 'utf8');
     // The height that was typed, and saved by printing.
-    expect(html).toContain('340');
+    expect(html).toContain('>340<');
+    expect(html).not.toContain('>350<');
     expect(existsSync(join(folder, path.replace('.html', '.pdf')))).toBe(true);
     await session.shot('plan-8-printed');
   });
