@@ -252,10 +252,10 @@ Examples:
     .action(async (paths, options) => done(await patterns(paths, options, io)));
 
   withFindingOptions(program.command('sheets'))
-    .description('write what the bench reads: a printed page for each set-up of a job, and a cover')
+    .description('write what the bench reads: a printed page for each set-up of a job, a cover, and labels')
     .argument('<file>', 'a .joinery file with a job')
     .argument('[job]', 'the job, where the file has several')
-    .requiredOption('--out <folder>', 'where to write sheets.html and sheets.pdf')
+    .requiredOption('--out <folder>', 'where to write sheets and labels, as HTML and PDF')
     .addOption(new Option('--paper <size>', 'what they are printed on').choices(['A4', 'Letter']).default('A4'))
     .option('--seconds <n>', 'how long an order may be reckoned on', within(0.1, 3600), 10)
     .option('--with-errors', 'write although there are errors; every page says so')
