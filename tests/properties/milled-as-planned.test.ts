@@ -1,11 +1,13 @@
-import { type FitResult, planWork } from '@dryfit/engine';
-import { cabinetId, type FitJson, fitJson, type PlanJson, planJson } from '@dryfit/output';
+import type { FitJson, PlanJson } from '@dryfit/output';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { fixedFirst } from '../../packages/engine/src/testing/fixed-first.fixture.js';
 import { plans } from '../support/cabinets/arbitrary.js';
 import { write } from '../support/cabinets/plan.js';
+import { rack } from '../support/cabinets/rack.js';
 import { exampleText } from '../support/examples.js';
+import { withShop } from '../support/own-shop.js';
+import { planned } from '../support/planned.js';
 import { examineText } from '../support/read.js';
 
 /*
@@ -208,32 +210,18 @@ function disagreements(fit: FitJson, plan: PlanJson): string[] {
   return found;
 }
 
-const json = <T>(value: T): T => JSON.parse(JSON.stringify(value));
-
-async function planned(results: readonly FitResult[], count: (i: number) => number) {
-  // A cabinet made as it is declared comes twice.
-  const once = [...new Map(results.map((result) => [cabinetId(result), result])).values()];
-  const items = once.map((result, i) => ({ result, count: count(i) }));
-  const batch = { title: ['job Test'], items, errors: 0 };
-  const fit = fitJson('job', batch, [], () => undefined, { units: 'mm' });
-  const plan = planJson({ title: batch.title, items, plan: await planWork(items), errors: 0 });
-  return { fit: json(fit), plan: json(plan) };
-}
-
 test.each(['periodicals', 'bookcase', 'rail-base', 'returns-bin', 'display-plinth'])('%s', async (name) => {
   const { results } = await examineText(exampleText(`${name}.joinery`));
-  const { fit, plan } = await planned(results, (i) => i + 1);
+  const { fit, plan } = await planned(results, 1, 2, 3);
   expect(plan.setUps.length).toBeGreaterThan(0);
   expect(disagreements(fit, plan)).toEqual([]);
 });
 
 test.each(['down', 'up'])('with edges held the other way: reference %s', async (way) => {
-  const text = exampleText('periodicals.joinery').replace(
-    'import "shop.joinery"',
-    `import "shop.joinery"\npose { edge slots reference ${way}  face slots reference ${way} }`,
-  );
+  const pose = `pose { edge slots reference ${way}  face slots reference ${way} }`;
+  const text = withShop(exampleText('periodicals.joinery'), pose);
   const { results } = await examineText(text);
-  const { fit, plan } = await planned(results, () => 1);
+  const { fit, plan } = await planned(results, 1);
   expect(disagreements(fit, plan)).toEqual([]);
 });
 
@@ -250,7 +238,7 @@ test('a jig with one fence takes everything, where pieces may be held either way
   await fc.assert(
     fc.asyncProperty(plans, counts, async (plan, count) => {
       const { results } = await examineText(oneFence(write(plan, {})));
-      const made = await planned(results, () => count);
+      const made = await planned(results, count);
       expect(disagreements(made.fit, made.plan)).toEqual([]);
       const jig = results[0]?.spec.shop.jig;
       for (const { operations, spacer: block } of made.plan.setUps)
@@ -265,22 +253,8 @@ test('a jig with one fence takes everything, where pieces may be held either way
   expect(turned).toBeGreaterThan(20);
 });
 
-/** Racks whose shelves and sides are as wide as told, on a pattern as told, in a shop as told. */
-const rack = (deep: number, by: string, more = '') => `units mm
-import "shop.joinery"
-${more}
-cabinet Rack {
-  part lh, rh : upright of birch18
-  part one, two : level of birch18
-  width 600 over lh and rh
-  height 720 of lh, rh
-  depth ${deep} of lh, rh
-  rh.bottom flush with lh
-  rh.rear flush with lh
-  butt one between lh and rh { bottom 200 above lh.bottom  flush rear, front  connect biscuit20 ${by} }
-  butt two between lh and rh { bottom 200 below lh.top  flush rear, front  connect biscuit20 ${by} }
-}
-`;
+/** Both shelves on the same lines. */
+const shelves = (deep: number, by: string, more: string): string => rack(deep, [by, by], more);
 const OWN = 'jig own { bed 900  fences left  stop 0 to 760 step 0.5  spacers 6, 10 within 0.2 }';
 const EITHER = 'pose { edge slots reference down or up  face slots reference up or down }';
 const TRUE = 'tolerances { saw ± 0.05  dirt 0.02 }';
@@ -291,18 +265,22 @@ const STRIP = 'pattern strip { lines 80, 160, 240, 400, 480, 560, 720 }';
 test.each([
   [
     'three of 300 on a bed of 900, lines laid off anew',
-    rack(300, 'by lines 80, 160, 240', `${OWN} ${EITHER} ${TRUE}`),
+    shelves(300, 'by lines 80, 160, 240', `${OWN} ${EITHER} ${TRUE}`),
     { pieces: 3, marked: 6 },
   ],
-  ['four of 200', rack(200, 'by lines 60, 140', `${OWN} ${EITHER} ${TRUE}`), { pieces: 4, marked: 6 }],
-  ['on the strip', rack(320, 'by strip', `${STRIP} ${OWN} ${EITHER} ${TRUE}`), { pieces: 2, marked: 0 }],
-  ['with a spacer', rack(314, 'by strip', `${STRIP} ${OWN} ${EITHER} ${TRUE}`), { pieces: 2, marked: 0, between: 6 }],
-  ['off the strip', rack(300, 'by strip', `${STRIP} ${OWN} ${EITHER} ${TRUE}`), undefined],
-  ['too wide', rack(460, 'by lines 80, 160, 240', `${OWN} ${EITHER} ${TRUE}`), undefined],
-  ['a saw too coarse', rack(320, 'by strip', `${STRIP} ${OWN} ${EITHER} tolerances { saw ± 0.2 }`), undefined],
+  ['four of 200', shelves(200, 'by lines 60, 140', `${OWN} ${EITHER} ${TRUE}`), { pieces: 4, marked: 6 }],
+  ['on the strip', shelves(320, 'by strip', `${STRIP} ${OWN} ${EITHER} ${TRUE}`), { pieces: 2, marked: 0 }],
+  [
+    'with a spacer',
+    shelves(314, 'by strip', `${STRIP} ${OWN} ${EITHER} ${TRUE}`),
+    { pieces: 2, marked: 0, between: 6 },
+  ],
+  ['off the strip', shelves(300, 'by strip', `${STRIP} ${OWN} ${EITHER} ${TRUE}`), undefined],
+  ['too wide', shelves(460, 'by lines 80, 160, 240', `${OWN} ${EITHER} ${TRUE}`), undefined],
+  ['a saw too coarse', shelves(320, 'by strip', `${STRIP} ${OWN} ${EITHER} tolerances { saw ± 0.2 }`), undefined],
 ])('pieces in a row: %s', async (_, text, wanted) => {
   const { results } = await examineText(text);
-  const { fit, plan } = await planned(results, () => 5);
+  const { fit, plan } = await planned(results, 5);
   expect(disagreements(fit, plan)).toEqual([]);
   const rows = plan.setUps.flatMap(({ alike }) => alike);
   expect(rows.length > 0).toBe(wanted !== undefined);
@@ -324,7 +302,7 @@ test('any cabinets', async () => {
   await fc.assert(
     fc.asyncProperty(plans, fc.boolean(), counts, async (plan, mirrored, count) => {
       const { results } = await examineText(write(plan, { mirrored }));
-      const made = await planned(results, () => count);
+      const made = await planned(results, count);
       slots += made.plan.setUps.reduce((sum, setUp) => sum + setUp.slots, 0);
       expect(disagreements(made.fit, made.plan)).toEqual([]);
     }),
@@ -335,7 +313,7 @@ test('any cabinets', async () => {
 
 test('a fence on the wrong side shows', async () => {
   const { results } = await examineText(exampleText('periodicals.joinery'));
-  const { fit, plan } = await planned(results, () => 1);
+  const { fit, plan } = await planned(results, 1);
   const wrong: PlanJson = {
     ...plan,
     setUps: plan.setUps.map((setUp) => ({
@@ -351,8 +329,8 @@ test.each([
   ['has no lines', () => []],
   ['has the lines of the first piece', (_own: Operation['lines'], first: Operation['lines']) => first],
 ])('where the last piece of a row %s, it shows', async (_, spoil) => {
-  const { results } = await examineText(rack(200, 'by lines 60, 140', `${OWN} ${EITHER} ${TRUE}`));
-  const { fit, plan } = await planned(results, () => 5);
+  const { results } = await examineText(shelves(200, 'by lines 60, 140', `${OWN} ${EITHER} ${TRUE}`));
+  const { fit, plan } = await planned(results, 5);
   expect(disagreements(fit, plan)).toEqual([]);
   let spoiled = 0;
   const wrong: PlanJson = {

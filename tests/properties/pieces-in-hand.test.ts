@@ -1,11 +1,12 @@
-import { type FitResult, planWork } from '@dryfit/engine';
-import { cabinetId, type FitJson, fitJson, type PlanJson, planJson } from '@dryfit/output';
+import type { FitJson, PlanJson } from '@dryfit/output';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { fixedFirst } from '../../packages/engine/src/testing/fixed-first.fixture.js';
 import { plans } from '../support/cabinets/arbitrary.js';
 import { write } from '../support/cabinets/plan.js';
 import { exampleText } from '../support/examples.js';
+import { BEAMED, withShop } from '../support/own-shop.js';
+import { planned } from '../support/planned.js';
 import { examineText } from '../support/read.js';
 
 /*
@@ -179,14 +180,6 @@ function beams(plan: PlanJson, thickness: (operation: Operation) => number): str
   return found;
 }
 
-async function planned(results: readonly FitResult[], ...counts: readonly number[]) {
-  const once = [...new Map(results.map((result) => [cabinetId(result), result])).values()];
-  const items = once.map((result, i) => ({ result, count: counts[i % counts.length] ?? 1 }));
-  const plan = planJson({ title: ['job Test'], items, plan: await planWork(items), errors: 0 });
-  const fit = fitJson('job', { title: ['job Test'], items, errors: 0 }, [], () => undefined, { units: 'mm' });
-  return { fit, plan };
-}
-
 function thicknessIn(fit: FitJson): (operation: Operation) => number {
   return ({ pieces: [first] }) => {
     const cabinet = fit.cabinets.find(({ id }) => id === first?.cabinet);
@@ -194,11 +187,7 @@ function thicknessIn(fit: FitJson): (operation: Operation) => number {
   };
 }
 
-const withBeam = (text: string): string =>
-  text.replace(
-    'import "shop.joinery"',
-    'import "shop.joinery"\njig beamed { bed 900  fences left, right  stop 0 to 760 step 0.5  spacers 6, 10, 12, 19, 25 within 0.2  hold beam }',
-  );
+const withBeam = (text: string): string => withShop(text, BEAMED);
 
 test.each(['periodicals', 'bookcase', 'rail-base', 'returns-bin', 'display-plinth'])('%s', async (name) => {
   const { results } = await examineText(exampleText(`${name}.joinery`));
@@ -207,21 +196,21 @@ test.each(['periodicals', 'bookcase', 'rail-base', 'returns-bin', 'display-plint
   expect(mistakes(fit, plan)).toEqual([]);
 });
 
-test('any cabinets, held both ways', async () => {
+test('any cabinets, held either way as their shop says', async () => {
   let turns = 0;
-  const ways = fc.constantFrom('down', 'up');
+  const ways = new Set<string>();
   await fc.assert(
-    fc.asyncProperty(plans, fc.boolean(), ways, async (plan, mirrored, way) => {
-      const text = write(plan, { mirrored });
-      const pose = `pose { edge slots reference ${way}  face slots reference ${way} }`;
-      const { results } = await examineText(text.replace('import "shop.joinery"', `import "shop.joinery"\n${pose}`));
+    fc.asyncProperty(plans, fc.boolean(), async (plan, mirrored) => {
+      const { results } = await examineText(write(plan, { mirrored }));
       const made = await planned(results, 1);
       expect(mistakes(made.fit, made.plan)).toEqual([]);
       turns += made.plan.histories.flatMap(({ steps }) => steps.flatMap((step) => step.turns)).length;
+      for (const { edge, face } of results.map(({ spec }) => spec.shop.pose)) ways.add(`${edge} ${face}`);
     }),
-    fixedFirst({ fixed: 20, numRuns: 40 }, plans, fc.boolean(), ways),
+    fixedFirst({ fixed: 20, numRuns: 40 }, plans, fc.boolean()),
   );
   expect(turns).toBeGreaterThan(40);
+  expect(ways).toEqual(new Set(['down down', 'down up', 'up down', 'up up']));
 });
 
 test('under a beam, whatever lies on the bed lies level', async () => {

@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { fixedFirst } from '../../packages/engine/src/testing/fixed-first.fixture.js';
 import { plans } from '../support/cabinets/arbitrary.js';
 import { write } from '../support/cabinets/plan.js';
+import { rack } from '../support/cabinets/rack.js';
 import { examineExample, examineText } from '../support/read.js';
 
 /** Minutes a change takes, reckoned apart from the engine: what the language has where the shop says nothing. */
@@ -164,22 +165,12 @@ describe('the order that a job asks for', () => {
 });
 
 /** Two shelves, one by a long pattern and one by a short one, in a cabinet as deep as told. */
-const shelves = (deep: number, lines: string) => `units mm
-import "shop.joinery"
-pattern long { lines 70, 180, 270, 420, 500 }
-pattern short { lines ${lines} }
-cabinet Rack {
-  part lh, rh : upright of birch18
-  part one, two : level of birch18
-  width 600 over lh and rh
-  height 720 of lh, rh
-  depth ${deep} of lh, rh
-  rh.bottom flush with lh
-  rh.rear flush with lh
-  butt one between lh and rh { bottom 200 above lh.bottom  flush rear, front  connect biscuit20 by long }
-  butt two between lh and rh { bottom 200 below lh.top  flush rear, front  connect biscuit20 by short }
-}
-`;
+const shelves = (deep: number, lines: string): string =>
+  rack(
+    deep,
+    ['by long', 'by short'],
+    `pattern long { lines 70, 180, 270, 420, 500 }\npattern short { lines ${lines} }`,
+  );
 
 const planOf = async (text: string): Promise<Plan> => {
   const { results } = await examineText(text);

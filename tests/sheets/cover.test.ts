@@ -2,6 +2,7 @@ import { planWork } from '@dryfit/engine';
 import { type Page, type Paper, sheetPages } from '@dryfit/output';
 import { describe, expect, test } from 'vitest';
 import { exampleText } from '../support/examples.js';
+import { BEAMED, withShop } from '../support/own-shop.js';
 import { examineText } from '../support/read.js';
 import { wordsOn } from './faults.js';
 
@@ -69,7 +70,7 @@ describe('the cover of a job', () => {
   });
 
   test('names packers and blocks that are made', async () => {
-    const text = `${exampleText('periodicals.joinery').replace('import "shop.joinery"', `import "shop.joinery"\njig beamed { bed 900  fences left, right  stop 0 to 760 step 0.5  spacers 6, 10, 12 within 0.2  hold beam }`)}`;
+    const text = withShop(exampleText('periodicals.joinery'), BEAMED);
     expect(all(await coverOf(text, 1))).toMatch(
       /Packers\na block 17\.7 thick, beside a piece that lies alone\nset-ups/,
     );

@@ -2,13 +2,11 @@ import { type FitResult, planWork, type Side } from '@dryfit/engine';
 import { cabinetId, fitJson, type Page, planJson, sheetPages } from '@dryfit/output';
 import { expect, test } from 'vitest';
 import { exampleText } from '../support/examples.js';
+import { withShop } from '../support/own-shop.js';
 import { examineText } from '../support/read.js';
 import { wordsOn } from './faults.js';
 
 const PERIODICALS = exampleText('periodicals.joinery');
-/** The example with more in its shop. */
-const withShop = (more: string): string =>
-  PERIODICALS.replace('import "shop.joinery"', `import "shop.joinery"\n${more}`);
 
 async function made(text: string, units: 'mm' | 'in' = 'mm') {
   const { results } = await examineText(text);
@@ -27,7 +25,7 @@ const wordsOf = (pages: readonly Page[]): string =>
     .join(' ');
 
 test('pieces are clamped flat of which the errors reckon with a cup', async () => {
-  const { results, plan, words } = await made(withShop('tolerances { cup 0.3 }'));
+  const { results, plan, words } = await made(withShop(PERIODICALS, 'tolerances { cup 0.3 }'));
   const bowed = new Set(
     results.flatMap((result) =>
       result.fit.joints.flatMap(({ id }) =>
@@ -48,7 +46,7 @@ test('pieces are clamped flat of which the errors reckon with a cup', async () =
 });
 
 test('where the shop says that nothing cups, nothing is pressed flat', async () => {
-  const { plan, words } = await made(withShop('tolerances { cup 0 }'));
+  const { plan, words } = await made(withShop(PERIODICALS, 'tolerances { cup 0 }'));
   expect(plan.setUps.flatMap(({ operations }) => operations.filter(({ held }) => held.flat))).toEqual([]);
   expect(words).not.toMatch(/FLAT/);
 });
@@ -61,7 +59,7 @@ test.each([
   [4200, ['base', 'lh', 'rh', 'top']],
 ] as const)('at %i kg a cubic metre, two lift what weighs more than 23 kg', async (density, byTwo) => {
   const heavy = `material heavy { thickness 18  measured 17.7 ± 0.2  density ${density} kg/m3 }`;
-  const { fit, plan, words } = await made(withShop(heavy).replaceAll('of birch18', 'of heavy'));
+  const { fit, plan, words } = await made(withShop(PERIODICALS, heavy).replaceAll('of birch18', 'of heavy'));
   const weights = new Map(
     fit.cabinets.flatMap(({ id, parts }) =>
       parts.map((part): [string, number] => {
@@ -93,7 +91,7 @@ test('in inches pounds are told: a pound is 0.45359237 kg', async () => {
 
 test('out of reach of the stop a straight edge is clamped on', async () => {
   const jig = 'jig short { bed 900  fences left, right  stop 0 to 300 step 0.5  spacers 6, 10, 12, 19, 25 within 0.2 }';
-  const { plan, words } = await made(withShop(jig));
+  const { plan, words } = await made(withShop(PERIODICALS, jig));
   const stopped = plan.setUps.flatMap(({ stop, operations }) => (stop ? operations : []));
   expect(stopped.length).toBeGreaterThan(0);
   for (const { held, stop } of stopped) expect(held.across.to).toBe((stop?.distance.mm ?? 0) > 300 ? 'marks' : 'stop');
