@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import { arranged } from '../../packages/output/src/drawing/exploded/exploded.js';
 import { inside } from '../../packages/output/src/drawing/exploded/flat.js';
 import { isWood } from '../../packages/output/src/drawing/exploded/solid.js';
-import { minus, plus, times, type Vector } from '../../packages/output/src/drawing/exploded/vector.js';
+import { dot, minus, plus, times, type Vector } from '../../packages/output/src/drawing/exploded/vector.js';
 import type { View } from '../../packages/output/src/drawing/exploded/view.js';
 import { placeIn, placeOut, wayOut } from '../../packages/output/src/drawing/turn.js';
 import { drawnFrom, random, sound, views } from './scenes.js';
@@ -36,8 +36,6 @@ function compare(scene: Scene, view: View, places: number): number {
   }
   return compared;
 }
-
-const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 
 // Small against a saw kerf, large against the rounding of doubles.
 const NEAR = 1e-3;

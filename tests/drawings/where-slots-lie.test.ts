@@ -1,10 +1,11 @@
-import { AXES, axisOf, type FittedPart, outward, type Side, type Turn as Slant } from '@dryfit/engine';
+import { axisOf, type FittedPart, type Side, type Turn as Slant } from '@dryfit/engine';
 import { elevation, type Scene, type ScenePart, toSvg } from '@dryfit/output';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { exampleText } from '../support/examples.js';
 import { fitText } from '../support/read.js';
-import { ALL_TURNS, followedBy, type Triple, type Turn, turned } from '../support/turning.js';
+import { ALL_TURNS, followedBy, type Turn, turned } from '../support/turning.js';
+import { OUT, type Vector } from '../support/vectors.js';
 import { all, hasClass, type Patch, patchOf, type Read, read } from './paper.js';
 import { type Drawn, drawn, drawnFrom, random, sound } from './scenes.js';
 
@@ -12,16 +13,11 @@ import { type Drawn, drawn, drawnFrom, random, sound } from './scenes.js';
  * The oracle turns the part as a body, never mirroring it, until the face drawn looks at the reader; and to lay an
  * edge flat it turns it once more, about that edge. The reader looks along +y, x runs to the right, z up.
  */
-const TOWARD_READER: Triple = [0, -1, 0];
+const TOWARD_READER: Vector = [0, -1, 0];
 
-const normal = (side: Side): Triple => {
-  const v: [number, number, number] = [0, 0, 0];
-  v[AXES.indexOf(axisOf(side))] = outward(side);
-  return v;
-};
-const same = (a: Triple, b: Triple): boolean => a.every((n, i) => Math.abs(n - (b[i] as number)) < 1e-9);
+const same = (a: Vector, b: Vector): boolean => a.every((n, i) => Math.abs(n - (b[i] as number)) < 1e-9);
 
-function turnTo(...wanted: readonly (readonly [from: Triple, to: Triple])[]): Turn {
+function turnTo(...wanted: readonly (readonly [from: Vector, to: Vector])[]): Turn {
   const found = ALL_TURNS.filter((turn) => wanted.every(([from, to]) => same(turned(turn, from), to)));
   expect(found).toHaveLength(1);
   return found[0] as Turn;
@@ -29,14 +25,14 @@ function turnTo(...wanted: readonly (readonly [from: Triple, to: Triple])[]): Tu
 
 /** Turns a part so that a face of it looks at the reader: standing as it stands, or a level part with its rear up. */
 const facing = (face: Side): Turn =>
-  turnTo([normal(face), TOWARD_READER], [normal(axisOf(face) === 'z' ? 'rear' : 'top'), [0, 0, 1]]);
+  turnTo([OUT[face], TOWARD_READER], [OUT[axisOf(face) === 'z' ? 'rear' : 'top'], [0, 0, 1]]);
 
 /** Corners of the part's box after a turn, in x and z. */
 function extent(part: FittedPart, turn: Turn): Patch {
   const { lo, hi } = part.box as NonNullable<FittedPart['box']>;
   const [a, b] = [lo, hi].map((p) => turned(turn, [p.x.toNumber(), p.y.toNumber(), p.z.toNumber()])) as [
-    Triple,
-    Triple,
+    Vector,
+    Vector,
   ];
   return {
     left: Math.min(a[0], b[0]),
@@ -94,7 +90,7 @@ function check({ result }: Drawn, scene: Scene): number {
       const face = view.attributes['data-face'] as Side;
       const turn = facing(face);
       const drawn = middle(patchOf(only(group.children.filter((one) => hasClass(one, 'opening')))));
-      const at: Triple = [cut.centre.x.toNumber(), cut.centre.y.toNumber(), cut.centre.z.toNumber()];
+      const at: Vector = [cut.centre.x.toNumber(), cut.centre.y.toNumber(), cut.centre.z.toNumber()];
       const outline = patchOf(only(all(view).filter((one) => hasClass(one, 'face'))));
       if (cut.surface === face) {
         const [x, , z] = turned(turn, at);
@@ -103,10 +99,10 @@ function check({ result }: Drawn, scene: Scene): number {
         const strip = patchOf(
           only(all(view).filter(({ attributes }) => attributes['data-edge'] === cut.surface)[0]?.children ?? []),
         );
-        const edge = turned(turn, normal(cut.surface));
+        const edge = turned(turn, OUT[cut.surface]);
         const flat = followedBy(
           turn,
-          turnTo([edge, TOWARD_READER], [TOWARD_READER, edge.map((n) => -n + 0) as unknown as Triple]),
+          turnTo([edge, TOWARD_READER], [TOWARD_READER, edge.map((n) => -n + 0) as unknown as Vector]),
         );
         const [x, , z] = turned(flat, at);
         const wanted = within([x, z], extent(part, flat));
@@ -141,7 +137,7 @@ function check({ result }: Drawn, scene: Scene): number {
       const turn = facing(cut.surface);
       const [a, b] = [cut.box.lo, cut.box.hi].map((p) =>
         turned(turn, [p.x.toNumber(), p.y.toNumber(), p.z.toNumber()]),
-      ) as [Triple, Triple];
+      ) as [Vector, Vector];
       const outline = patchOf(only(all(view).filter((one) => hasClass(one, 'face'))));
       const drawn = patchOf(only(group.children.filter((one) => hasClass(one, 'opening'))));
       const whole = extent(part, turn);
@@ -168,10 +164,10 @@ function along(root: Read, part: FittedPart, cut: Extract<FittedPart['cuts'][num
   const face = facing(view.attributes['data-face'] as Side);
   const mouth = only(group.children.filter((one) => hasClass(one, 'opening')));
   const outline = patchOf(only(all(view).filter((one) => hasClass(one, 'face'))));
-  const place = (u: number): Triple => {
+  const place = (u: number): Vector => {
     const angle = Math.atan2(turn.along.y.toNumber(), turn.along.x.toNumber());
     const [x, y] = [cut.centre.x.toNumber() + u, cut.centre.y.toNumber()];
-    const out: Triple = [
+    const out: Vector = [
       turn.origin.x.toNumber() + x * Math.cos(angle) - y * Math.sin(angle),
       turn.origin.y.toNumber() + x * Math.sin(angle) + y * Math.cos(angle),
       cut.centre.z.toNumber(),
@@ -208,7 +204,7 @@ function close(got: readonly [number, number], wanted: readonly [number, number]
 }
 
 /** The strip lies outside the face on the side its edge is on. */
-function beside(strip: Patch, face: Patch, edge: Triple): void {
+function beside(strip: Patch, face: Patch, edge: Vector): void {
   if (edge[0] > 0.5) expect(strip.left).toBeGreaterThan(face.right);
   else if (edge[0] < -0.5) expect(strip.right).toBeLessThan(face.left);
   else if (edge[2] > 0.5) expect(strip.bottom).toBeLessThan(face.top);

@@ -14,35 +14,29 @@ import { plans } from '../support/cabinets/arbitrary.js';
 import { write } from '../support/cabinets/plan.js';
 import { halfIn } from '../support/frame.js';
 import { fitText } from '../support/read.js';
-import { ALL_TURNS, dot, eighth, followedBy, type Triple, type Turn, turned } from '../support/turning.js';
+import { ALL_TURNS, eighth, followedBy, type Turn, turned } from '../support/turning.js';
+import { distance, OUT, plus, unit, type Vector } from '../support/vectors.js';
 
 // The bench: the operator looks along +y at the slotted side of the piece, x runs to the right, z up.
-const TOWARD_OPERATOR: Triple = [0, -1, 0];
+const TOWARD_OPERATOR: Vector = [0, -1, 0];
 
-const normal = (side: Side): Triple => {
-  const v: [number, number, number] = [0, 0, 0];
-  v[AXES.indexOf(axisOf(side))] = outward(side);
-  return v;
-};
-const plus = (a: Triple, b: Triple, k = 1): Triple => [a[0] + k * b[0], a[1] + k * b[1], a[2] + k * b[2]];
-const near = (a: Triple, b: Triple): boolean => dot(plus(a, b, -1), plus(a, b, -1)) < 1e-12;
+const near = (a: Vector, b: Vector): boolean => distance(a, b) < 1e-6;
 
 /** Middle of a side of a box. */
-function middle(box: Box, side?: Side): Triple {
+function middle(box: Box, side?: Side): Vector {
   return AXES.map((axis) => {
     const [lo, hi] = [box.lo[axis].toNumber(), box.hi[axis].toNumber()];
     if (side === undefined || axisOf(side) !== axis) return (lo + hi) / 2;
     return outward(side) === 1 ? hi : lo;
-  }) as unknown as Triple;
+  }) as unknown as Vector;
 }
 
 /** Which way the slotted side looks, and the way from the slots to the reference, in the cabinet. */
-function directions(joint: FittedJoint, half: Half): { readonly surface: Triple; readonly toReference: Triple } {
-  if (half.role !== 'mitre') return { surface: normal(half.surface), toReference: normal(half.from.side) };
+function directions(joint: FittedJoint, half: Half): { readonly surface: Vector; readonly toReference: Vector } {
+  if (half.role !== 'mitre') return { surface: OUT[half.surface], toReference: OUT[half.from.side] };
   const entering = half.part === joint.entering;
-  const end = normal(entering ? joint.enteringSide : joint.hostSide);
-  const outer = normal(entering ? joint.hostSide : joint.enteringSide);
-  const unit = (v: Triple): Triple => [v[0] * Math.SQRT1_2, v[1] * Math.SQRT1_2, v[2] * Math.SQRT1_2];
+  const end = OUT[entering ? joint.enteringSide : joint.hostSide];
+  const outer = OUT[entering ? joint.hostSide : joint.enteringSide];
   const toToe = unit(plus(end, outer));
   const surface = unit(plus(end, outer, -1));
   return { surface, toReference: half.from.kind === 'toe' ? toToe : [-toToe[0], -toToe[1], -toToe[2]] };
@@ -56,7 +50,7 @@ function handAtBench(result: FitResult, joint: FittedJoint, half: Half): 'left' 
   const box = result.fit.parts.find((part) => part.id === half.part)?.box as Box;
   const { surface, toReference } = directions(joint, half);
   const { pose } = result.spec.shop;
-  const up: Triple = [0, 0, (half.role === 'face' ? pose.face : pose.edge) === 'up' ? 1 : -1];
+  const up: Vector = [0, 0, (half.role === 'face' ? pose.face : pose.edge) === 'up' ? 1 : -1];
   const run = AXES.indexOf(axisOf(half.datum)) as 0 | 1 | 2;
   const turns: readonly Turn[] =
     half.role === 'mitre'

@@ -9,6 +9,7 @@ import { exampleText } from '../support/examples.js';
 import { withShop } from '../support/own-shop.js';
 import { planned } from '../support/planned.js';
 import { examineText } from '../support/read.js';
+import { cross, distance, dot, OUT, plus, times, unit, type Vector } from '../support/vectors.js';
 
 /*
  * A bench with nothing but what stands in fit.json and plan.json. A panel is a block of wood with its sizes; it is turned as
@@ -16,31 +17,11 @@ import { examineText } from '../support/read.js';
  * held against those of the fit.
  */
 
-type Vector = readonly [number, number, number];
 type Cabinet = FitJson['cabinets'][number];
 type Part = Cabinet['parts'][number];
 type SetUp = PlanJson['setUps'][number];
 type Operation = SetUp['operations'][number];
 type Side = Operation['surface'];
-
-const OUT: Record<Side, Vector> = {
-  left: [-1, 0, 0],
-  right: [1, 0, 0],
-  front: [0, -1, 0],
-  rear: [0, 1, 0],
-  bottom: [0, 0, -1],
-  top: [0, 0, 1],
-};
-
-const scale = (v: Vector, k: number): Vector => [v[0] * k, v[1] * k, v[2] * k];
-const add = (a: Vector, b: Vector): Vector => [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
-const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-const cross = (a: Vector, b: Vector): Vector => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];
-const unit = (v: Vector): Vector => scale(v, 1 / Math.sqrt(dot(v, v)));
 
 /** The sides of a panel as it lies at the bench: without bands that come later. */
 function sidesOf(cabinet: Cabinet, part: Part): Record<Side, number> {
@@ -78,10 +59,10 @@ function held(part: Part, { surface, reference }: Operation): Held {
   const bevel = part.cuts.find((cut) => cut.kind === 'bevel' && cut.surface === surface);
   const isMitre = reference.kind === 'toe' || reference.kind === 'heel';
   const toe = OUT[bevel?.toe ?? reference.side];
-  const toward = isMitre ? unit(add(OUT[surface], scale(toe, -1))) : OUT[surface];
-  const toToe = unit(add(OUT[surface], toe));
-  const way = isMitre ? scale(toToe, reference.kind === 'toe' ? 1 : -1) : OUT[reference.side];
-  const up = scale(way, reference.looks === 'up' ? 1 : -1);
+  const toward = isMitre ? unit(plus(OUT[surface], times(toe, -1))) : OUT[surface];
+  const toToe = unit(plus(OUT[surface], toe));
+  const way = isMitre ? times(toToe, reference.kind === 'toe' ? 1 : -1) : OUT[reference.side];
+  const up = times(way, reference.looks === 'up' ? 1 : -1);
   return { right: cross(up, toward), up, toward };
 }
 
@@ -100,17 +81,17 @@ function mill(cabinet: Cabinet, part: Part, setUp: SetUp, operation: Operation, 
   const { reference, fence } = operation;
   const isMitre = reference.kind === 'toe' || reference.kind === 'heel';
   const corner = isMitre ? mitreCorner(part, operation) : undefined;
-  const aside = fence === 'right' ? hold.right : scale(hold.right, -1);
+  const aside = fence === 'right' ? hold.right : times(hold.right, -1);
   // In a row, all pieces before it lie between it and the fence, and what stands between them.
-  const width = Math.max(...reach(aside)) + Math.max(...reach(scale(aside, -1)));
+  const width = Math.max(...reach(aside)) + Math.max(...reach(times(aside, -1)));
   const before = row ? row.place * (width + row.between) : 0;
   const fenceAt = Math.max(...reach(aside)) + spacer(cabinet, part, setUp, operation) + before;
-  const referenceWay = scale(hold.up, reference.looks === 'up' ? 1 : -1);
+  const referenceWay = times(hold.up, reference.looks === 'up' ? 1 : -1);
   const referenceAt = corner ? dot(corner, referenceWay) : Math.max(...reach(referenceWay));
   const mouthAt = corner ? dot(corner, hold.toward) : Math.max(...reach(hold.toward));
   const inward = (setUp.stop?.mm ?? 0) + setUp.base.mm;
   return (row?.lines ?? operation.lines).map(({ mm }) =>
-    add(add(scale(aside, fenceAt - mm), scale(referenceWay, referenceAt - inward)), scale(hold.toward, mouthAt)),
+    plus(plus(times(aside, fenceAt - mm), times(referenceWay, referenceAt - inward)), times(hold.toward, mouthAt)),
   );
 }
 
@@ -119,11 +100,11 @@ function mitreCorner(part: Part, { surface, reference }: Operation): Vector {
   const { planes } = part;
   const bevel = part.cuts.find((cut) => cut.kind === 'bevel' && cut.surface === surface);
   if (!planes || !bevel?.toe) throw new Error(`${part.id} has no mitre at its ${surface}`);
-  const at = (side: Side): Vector => scale(OUT[side], dot(OUT[side], [1, 1, 1]) * planes[side].mm);
-  const toe = add(at(surface), at(bevel.toe));
+  const at = (side: Side): Vector => times(OUT[side], dot(OUT[side], [1, 1, 1]) * planes[side].mm);
+  const toe = plus(at(surface), at(bevel.toe));
   if (reference.kind === 'toe') return toe;
   const thickness = part.cut?.thickness.mm ?? 0;
-  return add(toe, scale(add(OUT[surface], OUT[bevel.toe]), -thickness));
+  return plus(toe, times(plus(OUT[surface], OUT[bevel.toe]), -thickness));
 }
 
 function spacer(cabinet: Cabinet, part: Part, { spacer: block }: SetUp, { joint, surface }: Operation): number {
@@ -148,16 +129,14 @@ function wanted(cabinet: Cabinet, part: Part): { readonly place: Vector; readonl
           if (half.role !== 'mitre') return { place: middle, near };
           // A mitre's slots are told by their toe line: on from there along the slope.
           const bevel = part.cuts.find((cut) => cut.kind === 'bevel' && cut.surface === half.surface);
-          const slope = unit(add(OUT[half.surface], OUT[bevel?.toe ?? half.reference.side]));
+          const slope = unit(plus(OUT[half.surface], OUT[bevel?.toe ?? half.reference.side]));
           const face = Math.SQRT2 * (part.cut?.thickness.mm ?? 0);
           const along = half.reference.kind === 'heel' ? face - half.reference.distance.mm : half.reference.distance.mm;
-          return { place: add(middle, scale(slope, -along)), near };
+          return { place: plus(middle, times(slope, -along)), near };
         }),
       ),
   );
 }
-
-const apart = (a: Vector, b: Vector): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
 
 /** What is wrong with the rows of a set-up that a panel lies in: each place in a row has to make the same slots. */
 function rowsOf(cabinet: Cabinet, part: Part, setUp: SetUp, operation: Operation): string[] {
@@ -175,7 +154,8 @@ function rowsOf(cabinet: Cabinet, part: Part, setUp: SetUp, operation: Operation
         const made = mill(cabinet, part, setUp, operation, { place, between, lines: own });
         // A piece that lacks a line is as wrong as one that has a line elsewhere.
         const same =
-          made.length === alone.length && made.every((slot, i) => apart(slot, alone[i] ?? [Number.NaN, 0, 0]) < 1e-6);
+          made.length === alone.length &&
+          made.every((slot, i) => distance(slot, alone[i] ?? [Number.NaN, 0, 0]) < 1e-6);
         const there = own.every(({ mm }) => lines.has(mm));
         return same && there ? [] : [`${part.id}: slots of the ${place + 1}. piece of a row lie elsewhere`];
       });
@@ -202,7 +182,7 @@ function disagreements(fit: FitJson, plan: PlanJson): string[] {
       const slots = wanted(cabinet, part);
       if (made.length !== slots.length) found.push(`${part.id}: ${made.length} slots for ${slots.length}`);
       for (const { place, near } of slots) {
-        const at = made.findIndex((one) => apart(one, place) <= near + 1e-6);
+        const at = made.findIndex((one) => distance(one, place) <= near + 1e-6);
         if (at < 0) found.push(`${part.id}: no slot at ${place.map((mm) => mm.toFixed(3))}`);
         else made.splice(at, 1);
       }

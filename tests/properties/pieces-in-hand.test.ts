@@ -8,6 +8,7 @@ import { exampleText } from '../support/examples.js';
 import { BEAMED, withShop } from '../support/own-shop.js';
 import { planned } from '../support/planned.js';
 import { examineText } from '../support/read.js';
+import { cross, dot, type Vector } from '../support/vectors.js';
 
 /*
  * A panel in somebody's hands, known by nothing but plan.json (and fit.json for its mitres). It is turned as its history
@@ -15,7 +16,6 @@ import { examineText } from '../support/read.js';
  * must come to lie level.
  */
 
-type Vector = readonly [number, number, number];
 type SetUp = PlanJson['setUps'][number];
 type Operation = SetUp['operations'][number];
 type Side = Operation['surface'];
@@ -47,9 +47,7 @@ const turnedAll = (looks: Looks, turn: Turn): Looks =>
   Object.fromEntries(SIDES.map((side) => [side, turned(looks[side], turn)])) as Looks;
 
 /** Of a panel that is no mirror image, x cross y is z: its right, rear and top sides, in any view. */
-function volume({ right: a, rear: b, top: c }: Looks): number {
-  return a[0] * (b[1] * c[2] - b[2] * c[1]) - a[1] * (b[0] * c[2] - b[2] * c[0]) + a[2] * (b[0] * c[1] - b[1] * c[0]);
-}
+const volume = ({ right, rear, top }: Looks): number => dot(cross(right, rear), top);
 
 const near = (v: Vector, w: Vector): boolean => v.every((x, i) => Math.abs(x - (w[i] ?? 9)) < 1e-9);
 

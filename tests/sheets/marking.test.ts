@@ -23,21 +23,8 @@ import {
 import { Pen } from '../../packages/output/src/sheet/page.js';
 import { exampleText } from '../support/examples.js';
 import { examineText } from '../support/read.js';
+import { cross, OUT } from '../support/vectors.js';
 
-type Vector = readonly [number, number, number];
-const OUT: { readonly [S in Side]: Vector } = {
-  left: [-1, 0, 0],
-  right: [1, 0, 0],
-  front: [0, -1, 0],
-  rear: [0, 1, 0],
-  bottom: [0, 0, -1],
-  top: [0, 0, 1],
-};
-const cross = (a: Vector, b: Vector): Vector => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];
 /** Which side somebody has at the right hand who looks at a face with another side upward. */
 function atTheRight(face: Side, up: Side): Side | undefined {
   const right = cross(OUT[opposite(face)], OUT[up]);

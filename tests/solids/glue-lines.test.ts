@@ -5,8 +5,9 @@ import { fixedFirst } from '../../packages/engine/src/testing/fixed-first.fixtur
 import { plans } from '../support/cabinets/arbitrary.js';
 import { write } from '../support/cabinets/plan.js';
 import { examineText } from '../support/read.js';
+import type { Vector } from '../support/vectors.js';
 import { corners } from './meshes.js';
-import { type Triple, Workshop } from './workshop.js';
+import { Workshop } from './workshop.js';
 
 let shop: Workshop;
 beforeAll(async () => {
@@ -16,7 +17,7 @@ afterAll(() => shop.sweepUp());
 
 /** How far a part is let grow into what it touches, mm. */
 const GROWN = 2 ** -8;
-const grown = (at: Triple, by: number): Triple => [at[0] + by, at[1] + by, at[2] + by];
+const grown = (at: Vector, by: number): Vector => [at[0] + by, at[1] + by, at[2] + by];
 const boxMesh = (box: Box, by = 0) => {
   const [lo, hi] = corners(box);
   return shop.box(grown(lo, -by), grown(hi, by));

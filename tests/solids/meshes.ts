@@ -11,7 +11,8 @@ import type {
   Turn,
 } from '@dryfit/engine';
 import type { Manifold } from 'manifold-3d';
-import { type Frame, onGrid, type Triple, type Workshop } from './workshop.js';
+import { cross, OUT, plus, times, type Vector } from '../support/vectors.js';
+import { type Frame, onGrid, type Workshop } from './workshop.js';
 
 /**
  * Meshes of what a fit says, made from its figures alone: nothing here is shared with the engine's own bodies.
@@ -25,47 +26,29 @@ type Bevel = Extract<Cut, { kind: 'bevel' }>;
 /** By how much parts and connectors are made smaller, mm: what touches in one plane is told from what overlaps. */
 const SLACK = 2 ** -10;
 
-const OUT: Record<Side, Triple> = {
-  left: [-1, 0, 0],
-  right: [1, 0, 0],
-  front: [0, -1, 0],
-  rear: [0, 1, 0],
-  bottom: [0, 0, -1],
-  top: [0, 0, 1],
-};
-const ALONG: Record<Axis, Triple> = { x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] };
+const ALONG: Record<Axis, Vector> = { x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] };
 
-export const outOf = (side: Side): Triple => OUT[side];
-export const times = (a: Triple, k: number): Triple => [a[0] * k, a[1] * k, a[2] * k];
-export const plus = (...all: readonly Triple[]): Triple =>
-  all.reduce<Triple>((a, b) => [a[0] + b[0], a[1] + b[1], a[2] + b[2]], [0, 0, 0]);
-const crossed = (a: Triple, b: Triple): Triple => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];
-
-export const corners = (box: Box): readonly [Triple, Triple] => [
+export const corners = (box: Box): readonly [Vector, Vector] => [
   [onGrid(box.lo.x.toNumber()), onGrid(box.lo.y.toNumber()), onGrid(box.lo.z.toNumber())],
   [onGrid(box.hi.x.toNumber()), onGrid(box.hi.y.toNumber()), onGrid(box.hi.z.toNumber())],
 ];
 
 /** Where an opening stands: along its run, across it, into the wood, and the middle of its mouth. */
 export interface Stand {
-  readonly run: Triple;
-  readonly across: Triple;
-  readonly into: Triple;
-  readonly mouth: Triple;
+  readonly run: Vector;
+  readonly across: Vector;
+  readonly into: Vector;
+  readonly mouth: Vector;
 }
 
 export function standOf(cut: Opening, joint: FittedJoint): Stand {
   const run = ALONG[cut.run];
   const { x, y, z } = cut.centre;
-  const at: Triple = [onGrid(x.toNumber()), onGrid(y.toNumber()), onGrid(z.toNumber())];
+  const at: Vector = [onGrid(x.toNumber()), onGrid(y.toNumber()), onGrid(z.toNumber())];
   const end = OUT[cut.surface];
   if (joint.meeting !== 'mitre') {
     const into = times(end, -1);
-    return { run, into, across: crossed(into, run), mouth: at };
+    return { run, into, across: cross(into, run), mouth: at };
   }
   // The wood of a mitred part lies inward from its end and outward from the slope: from toe to heel both come in.
   const outer = OUT[outerSide(joint, cut)];
@@ -138,13 +121,13 @@ export function roomTo(part: FittedPart, side: Side, mesh: Manifold): number {
 export function bevelMesh(shop: Workshop, part: FittedPart, cut: Bevel, more = 0): Manifold {
   const [lo, hi] = corners(part.box as Box);
   const [end, outer] = [OUT[cut.side], OUT[cut.outer]];
-  const line = crossed(end, outer).map(Math.abs) as unknown as Triple;
-  const on = (side: Side): Triple => times(OUT[side].map(Math.abs) as unknown as Triple, PLANE(part, side));
+  const line = cross(end, outer).map(Math.abs) as unknown as Vector;
+  const on = (side: Side): Vector => times(OUT[side].map(Math.abs) as unknown as Vector, PLANE(part, side));
   const i = line.findIndex((c) => c !== 0) as 0 | 1 | 2;
   const k = OUT[cut.outer].findIndex((c) => c !== 0) as 0 | 1 | 2;
   const thickness = hi[k] - lo[k];
   const leg = cut.angle === 45 ? thickness : thickness * Math.tan((cut.angle * Math.PI) / 180);
-  const origin = plus(on(cut.side), on(cut.outer), times(line, lo[i]));
+  const origin = plus(plus(on(cut.side), on(cut.outer)), line, lo[i]);
   const frame: Frame = { first: times(end, -1), second: times(outer, -1), third: line, origin };
   const wedge = [
     [0, 0],
@@ -166,10 +149,10 @@ export function bevelMesh(shop: Workshop, part: FittedPart, cut: Bevel, more = 0
 export function cantMesh(shop: Workshop, part: FittedPart, { corner, legs }: FittedCant, more = 0): Manifold {
   const [lo, hi] = corners(part.box as Box);
   const [a, b] = [OUT[corner[0]], OUT[corner[1]]];
-  const line = crossed(a, b).map(Math.abs) as unknown as Triple;
-  const on = (side: Side): Triple => times(OUT[side].map(Math.abs) as unknown as Triple, PLANE(part, side));
+  const line = cross(a, b).map(Math.abs) as unknown as Vector;
+  const on = (side: Side): Vector => times(OUT[side].map(Math.abs) as unknown as Vector, PLANE(part, side));
   const i = line.findIndex((c) => c !== 0) as 0 | 1 | 2;
-  const origin = plus(on(corner[0]), on(corner[1]), times(line, lo[i]));
+  const origin = plus(plus(on(corner[0]), on(corner[1])), line, lo[i]);
   const [first, second] = [legs[0].toNumber() + more, legs[1].toNumber() + more];
   const outline = [
     [0, 0],
@@ -220,7 +203,7 @@ function turnedOut(shop: Workshop, mesh: Manifold, { origin, along }: Turn): Man
   return shop.keep(mesh.transform([c, s, 0, 0, -s, c, 0, 0, 0, 0, 1, 0, dx, dy, 0, 1]));
 }
 
-const grown = (corner: Triple, by: number): Triple => plus(corner, [by, by, by]);
+const grown = (corner: Vector, by: number): Vector => plus(corner, [by, by, by]);
 
 /** How a connector is made, mm. */
 export interface Made {
@@ -264,7 +247,7 @@ export function connectorMesh(shop: Workshop, made: Made, machine: Machine, stan
       first: run,
       second: into,
       third: across,
-      origin: plus(mouth, times(into, toward), times(across, -thickness / 2)),
+      origin: plus(plus(mouth, into, toward), across, -thickness / 2),
     };
     return shop.prism(tidied(ring), thickness, frame);
   }

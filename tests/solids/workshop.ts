@@ -1,7 +1,5 @@
 import Module, { type Manifold, type ManifoldToplevel, type Mat4 } from 'manifold-3d';
-
-/** A point or direction in the cabinet frame, mm. */
-export type Triple = readonly [number, number, number];
+import type { Vector } from '../support/vectors.js';
 
 /** Something the kernel made, to be given back to it. */
 interface Made {
@@ -44,7 +42,7 @@ export class Workshop {
     this.known.clear();
   }
 
-  box(lo: Triple, hi: Triple): Manifold {
+  box(lo: Vector, hi: Vector): Manifold {
     const size = [hi[0] - lo[0], hi[1] - lo[1], hi[2] - lo[2]] as [number, number, number];
     return this.keep(this.keep(this.kernel.Manifold.cube(size)).translate([lo[0], lo[1], lo[2]]));
   }
@@ -106,8 +104,8 @@ const FINE = 0.0045;
 
 /** Where the three directions of a prism lie in the cabinet, and its corner. */
 export interface Frame {
-  readonly first: Triple;
-  readonly second: Triple;
-  readonly third: Triple;
-  readonly origin: Triple;
+  readonly first: Vector;
+  readonly second: Vector;
+  readonly third: Vector;
+  readonly origin: Vector;
 }

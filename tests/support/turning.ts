@@ -1,10 +1,9 @@
-/** A direction or point as x, y, z. */
-export type Triple = readonly [number, number, number];
-/** Rows of a rotation. */
-export type Turn = readonly [Triple, Triple, Triple];
+import { dot, type Vector } from './vectors.js';
 
-export const dot = (a: Triple, b: Triple): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-export const turned = (turn: Turn, v: Triple): Triple => [dot(turn[0], v), dot(turn[1], v), dot(turn[2], v)];
+/** Rows of a rotation. */
+export type Turn = readonly [Vector, Vector, Vector];
+
+export const turned = (turn: Turn, v: Vector): Vector => [dot(turn[0], v), dot(turn[1], v), dot(turn[2], v)];
 
 /** A quarter turn about one of the axes, as a hand turns a panel over. */
 const QUARTERS: readonly Turn[] = [
@@ -27,7 +26,7 @@ const QUARTERS: readonly Turn[] = [
 
 /** First `a`, then `b`. */
 export function followedBy(a: Turn, b: Turn): Turn {
-  const columns = ([0, 1, 2] as const).map((i): Triple => [a[0][i], a[1][i], a[2][i]]);
+  const columns = ([0, 1, 2] as const).map((i): Vector => [a[0][i], a[1][i], a[2][i]]);
   return b.map((row) => columns.map((column) => dot(row, column))) as unknown as Turn;
 }
 

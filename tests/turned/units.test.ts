@@ -3,8 +3,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { halfIn } from '../support/frame.js';
 import { fitText } from '../support/read.js';
+import { cross, distance, dot, OUT, plus, type Vector } from '../support/vectors.js';
 import { type Corner, written } from './corner.js';
-import { cross, distance, dot, normal, out, plus, triple, type V } from './vectors.js';
+import { out, triple } from './vectors.js';
 
 const tenths = (min: number, max: number) => fc.integer({ min: min * 10, max: max * 10 }).map((n) => n / 10);
 const corners: fc.Arbitrary<Corner> = fc.record({
@@ -33,20 +34,20 @@ const jointOf = ({ fit }: FitResult, id: string): FittedJoint => {
 const WRONG = ['check-failed', 'parts-overlap', 'slots-collide', 'no-contact', 'part-not-fixed', 'turned-otherwise'];
 
 /** The two ends of the cant in plan, left one first, in plain floating numbers. */
-function ends({ x, y, wide, deep, legX, legY }: Corner): readonly [V, V] {
+function ends({ x, y, wide, deep, legX, legY }: Corner): readonly [Vector, Vector] {
   const [w, d, a, b] = [wide, deep, legX, legY].map(Number) as [number, number, number, number];
   const cornerX = x === 'right' ? w : 0;
   const cornerY = y === 'rear' ? d : 0;
-  const onY: V = [x === 'right' ? w - a : a, cornerY, 0];
-  const onX: V = [cornerX, y === 'rear' ? d - b : b, 0];
+  const onY: Vector = [x === 'right' ? w - a : a, cornerY, 0];
+  const onX: Vector = [cornerX, y === 'rear' ? d - b : b, 0];
   return onY[0] < onX[0] ? [onY, onX] : [onX, onY];
 }
 
 /** Into the cabinet, square to the cant. */
-function inward(corner: Corner): V {
+function inward(corner: Corner): Vector {
   const [p, q] = ends(corner);
   const along = plus(q, p, -1);
-  const square: V = [-along[1], along[0], 0];
+  const square: Vector = [-along[1], along[0], 0];
   const length = Math.hypot(...square);
   const sign = corner.y === 'front' ? 1 : -1;
   return [(sign * square[0]) / length, (sign * square[1]) / length, 0];
@@ -109,11 +110,11 @@ test('the plan closes: interior angles of its five corners add up to 540°, and 
 function slotAt(result: FitResult, joint: FittedJoint, half: Half, slot: Slot) {
   const part = partOf(result, half.part);
   const frame = half.turn ?? part.turn;
-  if (!half.mitre) return { at: out(frame, triple(slot.centre)), way: out(frame, normal(half.surface), true) };
+  if (!half.mitre) return { at: out(frame, triple(slot.centre)), way: out(frame, OUT[half.surface], true) };
   const thickness = 17.7;
   const beta = (half.mitre.angle * Math.PI) / 180;
-  const end = normal(half.surface);
-  const outer = normal(half.mitre.outer);
+  const end = OUT[half.surface];
+  const outer = OUT[half.mitre.outer];
   const width = thickness / Math.cos(beta);
   const measured = slot.fromReference.toNumber();
   const fromToe = half.from.kind === 'toe' ? measured : width - measured;
@@ -178,14 +179,17 @@ test('hands are those of the directions as they run in the cabinet', async () =>
       for (const joint of result.fit.joints.filter(({ entering }) => entering === 'face')) {
         for (const half of joint.halves) {
           const frame = half.turn ?? partOf(result, half.part).turn;
-          const [surface, datum] = [half.surface, half.datum].map((side) => out(frame, normal(side), true)) as [V, V];
+          const [surface, datum] = [half.surface, half.datum].map((side) => out(frame, OUT[side], true)) as [
+            Vector,
+            Vector,
+          ];
           const beta = ((half.mitre?.angle ?? 0) * Math.PI) / 180;
-          const outer = half.mitre && out(frame, normal(half.mitre.outer), true);
+          const outer = half.mitre && out(frame, OUT[half.mitre.outer], true);
           const slotted = outer ? plus(plus([0, 0, 0], surface, Math.cos(beta)), outer, -Math.sin(beta)) : surface;
           const toToe = outer && plus(plus([0, 0, 0], surface, Math.sin(beta)), outer, Math.cos(beta));
           const reference = toToe
             ? plus([0, 0, 0], toToe, half.from.kind === 'toe' ? 1 : -1)
-            : out(frame, normal(half.from.side), true);
+            : out(frame, OUT[half.from.side], true);
           const way = half.role === 'face' ? pose.face : pose.edge;
           const up = plus([0, 0, 0], reference, way === 'up' ? 1 : -1);
           const right = dot(cross(plus([0, 0, 0], slotted, -1), up), datum) > 0;
@@ -269,7 +273,7 @@ cabinet Sill {
       const a = slotAt(result, joint, face, slot);
       const b = slotAt(result, joint, base, base.slots[i] as Slot);
       expect(distance(a.at, b.at)).toBeLessThan(1e-9);
-      const unit: V = [0.6, 0.8, 0];
+      const unit: Vector = [0.6, 0.8, 0];
       expect(distance(a.at, plus([300, 0, 9.5], unit, slot.fromDatum.toNumber()))).toBeLessThan(1e-9);
     });
     // It reaches out beyond the board: 18 · 0.6 further to the front, 18 · 0.8 further to the right.
