@@ -147,7 +147,12 @@ describe('lines of two hands that are taken for each other', () => {
       {
         examples: [
           // Each lies at its figure from the same place on the bed.
-          [[-31, -30, -29, -4, -3, 0, 3, 4, 29, 30, 31].map((off, i) => [1000 + 500 * i, off]), [], [], 25_000],
+          [
+            [-31, -30, -29, -4, -3, 0, 3, 4, 29, 30, 31].map((off, i): [number, number] => [1000 + 500 * i, off]),
+            [],
+            [],
+            25_000,
+          ],
         ],
       },
     );
