@@ -34,7 +34,6 @@ export function calibrationJson(report: CalibrationReport): CalibrationJson {
         from: exact(half.across),
         to: exact(to),
       })),
-      results: moves.joints.map(({ result, by }) => ({ id: result.id, by: exact(by) })),
       found: codes(moves.found),
       cured: codes(moves.cured),
     })),

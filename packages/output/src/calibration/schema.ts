@@ -38,9 +38,6 @@ export const CalibrationSchema = Type.Object(
               'Slots of one half of a joint: how far they lie from what they are measured from.',
             ),
           ),
-          results: Type.Array(
-            exactly({ id: Type.String(), by: Exact }, 'What comes out otherwise until the base is corrected.'),
-          ),
           found: Type.Array(Type.String(), { description: 'Checks that find something with the corrected base.' }),
           cured: Type.Array(Type.String()),
         },

@@ -3,7 +3,6 @@ import { plural } from '../findings/text.js';
 import { printText } from '../print/length.js';
 import { type Paint, PLAIN } from '../print/paint.js';
 import { visible } from '../print/visible.js';
-import { resultWords } from '../tolerance/words.js';
 import { baseLine, kerfLine, plungeLine } from './lines.js';
 import { type CalibrationReport, canBeSet, isCertain } from './report.js';
 import { measured } from './words.js';
@@ -151,13 +150,7 @@ function moveLines({ cabinets, machine }: CalibrationReport, format: LengthForma
     lines.push(
       `  ${name}: ${plural(moves.halves.length, 'group')} of slots ${moves.halves.length === 1 ? 'lies' : 'lie'} ${measured(by.abs(), format)} ${away} what they are measured from`,
     );
-    if (moves.joints.length === 0)
-      lines.push('    both halves of every joint move together: what was milled fits what will be milled');
-    for (const { result, by: off } of moves.joints.slice(0, MOST))
-      lines.push(
-        `    ${visible(`${result.id}: ${resultWords(result.about, format)}`)} is ${measured(off, format)} off until then`,
-      );
-    if (moves.joints.length > MOST) lines.push(`    and ${moves.joints.length - MOST} more`);
+    lines.push('    both halves of every joint move together: what was milled fits what will be milled');
     for (const [list, words] of [
       [moves.found, 'is found then'],
       [moves.cured, 'is found no longer'],
@@ -168,5 +161,3 @@ function moveLines({ cabinets, machine }: CalibrationReport, format: LengthForma
   }
   return lines;
 }
-
-const MOST = 6;
