@@ -126,7 +126,7 @@ describe('the order that a job asks for', () => {
         const [result] = results;
         if (!result) return;
         const orders = ordersOf(result, asked);
-        const plan = await planWork([{ result, count }], undefined, undefined, orders);
+        const plan = await planWork([{ result, count }], { orders });
         checked(plan, [result], count);
         // Which part must be milled before which, by going through the orders one by one.
         const kinds = [...new Set(result.spec.parts.map(({ kind }) => kind))];

@@ -1,4 +1,4 @@
-import { planWork, sequenceSetups } from '@dryfit/engine';
+import { type Planning, planWork } from '@dryfit/engine';
 import type { PlannedJob } from '@dryfit/output';
 import type { Examination, MadeJob } from './examination.js';
 import { Misuse } from './io.js';
@@ -8,7 +8,7 @@ import type { Sound } from './sound.js';
 /** What every command that plans a job can be told. */
 export interface PlanningOptions extends FindingOptions {
   readonly withErrors?: boolean | undefined;
-  /** Seconds that the order may be reckoned on; 10 unless said. */
+  /** Seconds that the whole plan may be reckoned on; 10 unless said. */
   readonly seconds?: number | undefined;
 }
 
@@ -20,17 +20,24 @@ export async function planned(
   { examination, counts }: Sound,
   file: string,
   name: string | undefined,
-  { seconds = 10 }: PlanningOptions,
+  { seconds }: PlanningOptions,
 ): Promise<PlannedJob & { readonly name: string }> {
   const job = jobOf(examination, file, name);
   return {
     name: job.name,
     title: [`job ${job.name}`],
     items: job.items,
-    plan: await planWork(job.items, seconds * 1000, sequenceSetups, job.orders),
+    plan: await planWork(job.items, inTime(seconds, job.orders)),
     errors: counts.errors,
   };
 }
+
+/** One time for a whole plan, by the clock on the wall. */
+export const inTime = (seconds: number | undefined, orders: MadeJob['orders']): Planning => ({
+  timeLimitMs: (seconds ?? 10) * 1000,
+  clock: () => performance.now(),
+  orders,
+});
 
 /**
  * The job that is meant; the only one of a file need not be named.

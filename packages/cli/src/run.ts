@@ -153,7 +153,7 @@ Examples:
     .argument('<file>', 'a .joinery file with a job')
     .argument('[job]', 'the job, where the file has several')
     .addOption(new Option('--format <format>', 'what to print').choices(['text', 'json']).default('text'))
-    .option('--seconds <n>', 'how long an order may be reckoned on', within(0.1, 3600), 10)
+    .option('--seconds <n>', 'how long the plan may be reckoned on', within(0.1, 3600), 10)
     .option('--with-errors', 'plan although there are errors; every table says so')
     .addHelpText(
       'after',
@@ -257,7 +257,7 @@ Examples:
     .argument('[job]', 'the job, where the file has several')
     .requiredOption('--out <folder>', 'where to write sheets and labels, as HTML and PDF')
     .addOption(new Option('--paper <size>', 'what they are printed on').choices(['A4', 'Letter']).default('A4'))
-    .option('--seconds <n>', 'how long an order may be reckoned on', within(0.1, 3600), 10)
+    .option('--seconds <n>', 'how long the plan may be reckoned on', within(0.1, 3600), 10)
     .option('--with-errors', 'write although there are errors; every page says so')
     .addHelpText(
       'after',
@@ -300,7 +300,7 @@ Examples:
     .requiredOption('--out <folder>', 'where to write its pages and its label, as HTML and PDF')
     .option('--number <n>', 'of which of the cabinets that are alike it is, for the label', whole(1, 1_000_000))
     .addOption(new Option('--paper <size>', 'what they are printed on').choices(['A4', 'Letter']).default('A4'))
-    .option('--seconds <n>', 'how long an order may be reckoned on', within(0.1, 3600), 10)
+    .option('--seconds <n>', 'how long the plan may be reckoned on', within(0.1, 3600), 10)
     .option('--with-errors', 'write although there are errors; every page says so')
     .addHelpText(
       'after',

@@ -1,5 +1,5 @@
 import { resolve } from 'node:path';
-import { likeIt, planWork, remade, sequenceSetups } from '@dryfit/engine';
+import { likeIt, planWork, remade } from '@dryfit/engine';
 import {
   cabinetLabel,
   labelPage,
@@ -17,7 +17,7 @@ import { isRemake, REMAKES } from '../output/whose.js';
 import { writeWhole } from '../output/write.js';
 import { paintFor } from '../paint.js';
 import { pieceNamed } from '../piece.js';
-import { jobOf, type PlanningOptions } from '../planned.js';
+import { inTime, jobOf, type PlanningOptions } from '../planned.js';
 import { sound } from '../sound.js';
 
 export interface RemakeOptions extends PlanningOptions {
@@ -42,14 +42,14 @@ export async function remake(
   const { errors } = found.counts;
   const job = jobOf(examination, file, name);
   const { index, item, part, copy } = pieceNamed(words.join(' '), job, options.number, examination.units);
-  const limit = (options.seconds ?? 10) * 1000;
-  const whole = await planWork(job.items, limit, sequenceSetups, job.orders);
+  const planning = inTime(options.seconds, job.orders);
+  const whole = await planWork(job.items, planning);
   const alone = remade(whole, job.items, index, part.id);
   if (!alone) throw new Misuse(`there is no ${part.id} in job ${job.name}`);
   const cabinet = printText(cabinetLabel(item.result.fit), { units: 'mm' });
   const title = `Remake: ${part.id} of ${cabinet}, job ${job.name}`;
   const piece: Remake = {
-    job: { title: [title], items: [alone], plan: await planWork([alone], limit, sequenceSetups, job.orders), errors },
+    job: { title: [title], items: [alone], plan: await planWork([alone], planning), errors },
     item,
     part,
     like: likeIt(part, item.result.fit.parts),

@@ -7,6 +7,15 @@ const SHAKES = 4000;
 /** Descents beyond this many elementary comparisons are not begun: large matrices get fewer shakes. */
 const WORK = 100_000_000;
 
+/** How long a good order is sought. */
+export interface Effort {
+  readonly shakes?: number | undefined;
+  /** Elementary comparisons after which no descent is begun any more. */
+  readonly work?: number | undefined;
+  /** An order that costs no more than this is good enough: none is cheaper. */
+  readonly enough?: number | undefined;
+}
+
 /**
  * A good order of the nodes other than the depot: the cheapest next one at each step, then two neighbouring stretches
  * exchanged as long as that gains (a 3-exchange that turns no stretch round, since the way back costs otherwise), shaken
@@ -15,13 +24,13 @@ const WORK = 100_000_000;
  */
 export function goodOrder(
   problem: Problem,
-  shakes: number = SHAKES,
+  { shakes = SHAKES, work = WORK, enough = Number.NEGATIVE_INFINITY }: Effort = {},
 ): { readonly order: readonly number[]; readonly cost: number } | undefined {
   const search = new Search(problem);
   let best = search.descend(greedy(problem, search.cost));
   let bestCost = search.costOf(best);
   const random = xoroshiro128plus(problem.size);
-  for (let shake = 0; shake < shakes && search.work < WORK && best.length > 3; shake++) {
+  for (let shake = 0; shake < shakes && search.work < work && best.length > 3 && bestCost > enough; shake++) {
     const tried = search.descend(shaken(best, problem, () => uniformInt(random, 0, best.length - 1)));
     const cost = search.costOf(tried);
     if (cost < bestCost || (cost === bestCost && shake % 2 === 0)) [best, bestCost] = [tried, cost];

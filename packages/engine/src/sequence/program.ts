@@ -12,8 +12,16 @@ export interface Known {
   readonly lowerBound: number;
 }
 
+/** What closing in came to. */
+export interface Closed extends Known {
+  /** The time was up before it was done. */
+  readonly stopped: boolean;
+}
+
 /** Shakings of an order led by a fractional one. */
 const LED = 20;
+/** Elementary comparisons in which an order is made better by shaking before whole numbers are asked for, a millisecond. */
+const WORK_A_MS = 10_000;
 /** Costs nearer than this are equal. */
 const NEAR = 1e-6;
 
@@ -21,11 +29,18 @@ const NEAR = 1e-6;
  * Closes in on the best order by linear programs: each node is left once and entered once at least cost; ways that no
  * order takes are cut off as they come up; arcs too dear for the best order known are struck out; and what is left is
  * solved in whole numbers, until the bound meets the order or the time is up. The time is the solver's own.
+ * @param below what another order costs already: none is sought that is not cheaper, so that the bound ends there
  */
-export function closeIn(highs: Highs, problem: Problem, start: Known, limitMs: number): Known {
+export function closeIn(
+  highs: Highs,
+  problem: Problem,
+  start: Known,
+  limitMs: number,
+  below = Number.POSITIVE_INFINITY,
+): Closed {
   const model = highs.createModel();
   try {
-    return new Program(highs, model, problem, start, limitMs).solve();
+    return new Program(highs, model, problem, start, limitMs, below).solve();
   } finally {
     model.dispose();
   }
@@ -41,6 +56,7 @@ class Program {
   private order: readonly number[] | undefined;
   private cost: number;
   private bound: number;
+  private stopped = false;
 
   constructor(
     private readonly highs: Highs,
@@ -48,6 +64,7 @@ class Program {
     private readonly problem: Problem,
     start: Known,
     private readonly limitMs: number,
+    private readonly below: number,
   ) {
     [this.order, this.cost, this.bound] = [start.order, start.cost, start.lowerBound];
     this.into = Array.from({ length: problem.size }, () => []);
@@ -63,10 +80,20 @@ class Program {
     this.open = this.from.map(() => true);
   }
 
-  solve(): Known {
+  solve(): Closed {
     this.build();
-    if (this.relax() && !this.isClosed()) this.inWholeNumbers();
-    return { order: this.order, cost: this.cost, lowerBound: Math.min(this.bound, this.cost) };
+    if (this.relax() && !this.isClosed()) {
+      // What the linear programs leave open an order shaken longer often closes, and each gain strikes out arcs.
+      this.take(goodOrder(this.problem, { work: WORK_A_MS * this.limitMs, enough: this.bound })?.order);
+      if (this.relax() && !this.isClosed()) this.inWholeNumbers();
+    }
+    const lowerBound = Math.min(this.bound, this.cost);
+    return { order: this.order, cost: this.cost, lowerBound, stopped: this.stopped && !this.isClosed() };
+  }
+
+  /** What an order has to cost less than to be of any use. */
+  private get most(): number {
+    return Math.min(this.cost, this.below);
   }
 
   /** One column an arc, one row for leaving and one for entering each node. */
@@ -104,7 +131,7 @@ class Program {
     for (;;) {
       const status = this.run();
       if (status === this.highs.constants.modelStatus.infeasible) {
-        this.bound = this.cost;
+        this.bound = Math.max(this.bound, this.most);
         return false;
       }
       if (status !== this.highs.constants.modelStatus.optimal) return false;
@@ -123,11 +150,11 @@ class Program {
     const { optimal, infeasible } = this.highs.constants.modelStatus;
     for (let arc = 0; arc < this.from.length; arc++) this.model.changeColIntegrality(arc, integer);
     while (!this.isClosed()) {
-      if (Number.isFinite(this.cost)) this.model.options.set('objective_bound', this.cost);
+      if (Number.isFinite(this.most)) this.model.options.set('objective_bound', this.most);
       const status = this.run();
       if (status === infeasible) {
         // Only arcs too dear for a better order were struck out.
-        this.bound = this.cost;
+        this.bound = Math.max(this.bound, this.most);
         return;
       }
       const bound = Number(this.model.info.get('mip_dual_bound'));
@@ -145,12 +172,17 @@ class Program {
 
   private run(): number {
     const left = this.limitMs / 1000 - this.spent;
-    if (left <= 0) return this.highs.constants.modelStatus.timeLimit;
+    if (left <= 0) {
+      this.stopped = true;
+      return this.highs.constants.modelStatus.timeLimit;
+    }
     this.model.zeroAllClocks();
     this.model.options.set('time_limit', left);
     this.model.run();
     this.spent += this.model.getRunTime();
-    return this.model.getModelStatus();
+    const status = this.model.getModelStatus();
+    if (status === this.highs.constants.modelStatus.timeLimit) this.stopped = true;
+    return status;
   }
 
   /** No order costs less than `bound`; where all costs are whole, none costs less than the next whole number. */
@@ -160,7 +192,7 @@ class Program {
   }
 
   private isClosed(): boolean {
-    return this.bound >= this.cost - NEAR * Math.max(1, Math.abs(this.cost));
+    return this.bound >= this.most - NEAR * Math.max(1, Math.abs(this.most));
   }
 
   /** Adds the cuts that a solution breaks; false if it breaks none. */
@@ -195,7 +227,7 @@ class Program {
       const j = this.to[arc] as number;
       if (row) row[j] = (row[j] as number) * (1 - 0.9 * Math.min(1, values[arc] as number));
     }
-    const led = goodOrder({ ...this.problem, cost }, LED);
+    const led = goodOrder({ ...this.problem, cost }, { shakes: LED });
     if (led) this.take(descended(this.problem, led.order));
   }
 
@@ -218,7 +250,8 @@ class Program {
     return true;
   }
 
-  private take(order: readonly number[]): void {
+  private take(order: readonly number[] | undefined): void {
+    if (!order) return;
     const cost = tourCost(this.problem, order);
     if (cost >= this.cost) return;
     [this.order, this.cost] = [order, cost];
@@ -226,7 +259,7 @@ class Program {
 
   /** Strikes out arcs that no order better than the one known can use: bound + reduced cost tells. */
   private strike(bound: number, reduced: Float64Array): void {
-    const room = this.cost - bound - (this.problem.whole ? 1 - NEAR : 0) + NEAR * Math.max(1, Math.abs(bound));
+    const room = this.most - bound - (this.problem.whole ? 1 - NEAR : 0) + NEAR * Math.max(1, Math.abs(bound));
     for (const arc of this.from.keys()) {
       if (!this.open[arc] || (reduced[arc] as number) <= Math.max(0, room)) continue;
       this.open[arc] = false;

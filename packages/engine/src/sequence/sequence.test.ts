@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { fixedFirst } from '../testing/fixed-first.fixture.js';
 import { type Precedence, problemOf, tourCost } from './problem.js';
 import { closeIn } from './program.js';
 import { sequenceSetups } from './sequence.js';
@@ -119,6 +120,37 @@ describe('the cheapest order', () => {
       expect(await sequenceSetups(cost, { precedences, withoutSolver: true })).toEqual(
         await sequenceSetups(cost, { precedences }),
       );
+  });
+
+  test('is not sought further than is of use, and what is told of it is so', async () => {
+    const seen = { better: 0, 'none better': 0, quick: 0 };
+    const [many, part] = [instances(12, 16), fc.integer({ min: 50, max: 150 })];
+    await fc.assert(
+      fc.asyncProperty(many, part, async ({ cost, precedences }, percent) => {
+        const best = await sequenceSetups(cost, { precedences });
+        fc.pre(Number.isFinite(best.cost) && best.proven);
+        const below = Math.round((best.cost * percent) / 100);
+        for (const quick of [false, true]) {
+          const found = await sequenceSetups(cost, { precedences, below, quick });
+          expect(found.lowerBound).toBeLessThanOrEqual(best.cost);
+          expect(found.cost).toBeGreaterThanOrEqual(best.cost);
+          expect(found.proven).toBe(found.cost === found.lowerBound);
+          if (quick) seen.quick++;
+          else if (best.cost < below) {
+            expect(found.cost).toBe(best.cost);
+            seen.better++;
+          } else {
+            expect(found.lowerBound).toBeGreaterThanOrEqual(Math.min(below, best.cost));
+            seen['none better']++;
+          }
+        }
+        // The bound given, it is met and no more is asked.
+        const met = await sequenceSetups(cost, { precedences, atLeast: best.cost });
+        expect([met.cost, met.lowerBound, met.proven]).toEqual([best.cost, best.cost, true]);
+      }),
+      fixedFirst({ fixed: 20, numRuns: 40 }, many, part),
+    );
+    expect(Math.min(...Object.values(seen))).toBeGreaterThan(3);
   });
 
   test('is the same every time', async () => {

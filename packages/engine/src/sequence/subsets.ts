@@ -2,7 +2,7 @@ import type { Problem } from './problem.js';
 
 /** More nodes than this do not fit the bits of a set. */
 export const MOST_NODES = 26;
-/** States kept in all; beyond it the search is given up. */
+/** States kept in all unless fewer are asked for; beyond it the search is given up. */
 const MOST_STATES = 3_000_000;
 
 /**
@@ -13,6 +13,7 @@ const MOST_STATES = 3_000_000;
 export function cheapestBySets(
   problem: Problem,
   below: number,
+  mostStates = MOST_STATES,
 ): { readonly order: readonly number[]; readonly cost: number } | 'none' | 'too many' {
   const { before, cost, depot, size } = problem;
   const nodes = Array.from({ length: size }, (_, node) => node).filter((node) => node !== depot);
@@ -45,7 +46,7 @@ export function cheapestBySets(
           row = new Float64Array(count).fill(Number.POSITIVE_INFINITY);
           next.set(to, row);
           states += count;
-          if (states > MOST_STATES) return 'too many';
+          if (states > mostStates) return 'too many';
         }
         if (reached < (row[j] as number)) row[j] = reached;
       }

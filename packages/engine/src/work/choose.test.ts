@@ -1,35 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { Rational } from '../number/rational.js';
 import { sequenceSetups } from '../sequence/sequence.js';
 import type { WorkOrder } from '../spec/order.js';
 import { fixedFirst } from '../testing/fixed-first.fixture.js';
+import { Budget } from './budget.js';
 import { USUAL_CHANGES } from './changes.js';
+import { before, byTrying, late, operations, type Pair, setting } from './choose.fixture.js';
 import { cheapestSettings } from './choose.js';
 import type { Operation } from './operation.js';
-import { changeMinutes, type Setting, settingKey } from './setting.js';
+import { type Setting, settingKey } from './setting.js';
 import { comesBefore, firstRole, LATE, nextRole, stagesOf } from './stages.js';
-
-const source = { uri: 'test:/plan', start: 0, end: 0 };
-const none = { cabinet: '', parts: [] };
-const before: WorkOrder = { kind: 'before', first: none, next: none, source };
-const late: WorkOrder = { kind: 'late', parts: none, source };
-
-/** Operations of which nothing counts but what the job asks of them. */
-const operations = (roles: readonly (readonly string[])[]): readonly Operation[] =>
-  roles.map((own, number) => ({ number, roles: own }) as unknown as Operation);
-
-const setting = ([machine, depth, spacer, stop]: readonly number[]): Setting => ({
-  machine: `machine ${machine}`,
-  connector: 'biscuit',
-  depth: Rational.of(10 + (depth ?? 0)),
-  base: Rational.of(9),
-  pose: { surface: 'edge', reference: 'down' },
-  pattern: 'deep',
-  lines: [],
-  spacer: { kind: 'stock', stack: [Rational.of(spacer ?? 0)] },
-  stop: stop === 0 ? undefined : Rational.of(stop ?? 0),
-});
 
 /** Settings out of few, so that several operations share some; and orders that can all be kept. */
 const jobs = fc.integer({ min: 1, max: 8 }).chain((count) => {
@@ -55,8 +35,6 @@ const jobs = fc.integer({ min: 1, max: 8 }).chain((count) => {
   });
 });
 
-type Pair = readonly [first: number, next: number];
-
 /** Which operation must be milled before which: those below the pivot of an order before those above it. */
 function pairsOf({
   orders,
@@ -72,27 +50,6 @@ function pairsOf({
     first: own(first, (i) => i < pivot),
     next: own(next, (i) => i >= pivot),
   }));
-}
-
-/** The least cost over every order of the operations themselves and every way of each, one after the other. */
-function byTrying(ways: readonly (readonly Setting[])[], pairs: readonly Pair[]): number {
-  const known = new Map<string, number>();
-  const all = (1 << ways.length) - 1;
-  const from = (done: number, last: Setting | undefined): number => {
-    if (done === all) return 0;
-    const key = `${done}; ${last && settingKey(last)}`;
-    const found = known.get(key);
-    if (found !== undefined) return found;
-    let least = Number.POSITIVE_INFINITY;
-    for (const [i, own] of ways.entries()) {
-      if (done & (1 << i) || pairs.some(([first, next]) => next === i && !(done & (1 << first)))) continue;
-      for (const way of own)
-        least = Math.min(least, changeMinutes(USUAL_CHANGES, last, way).toNumber() + from(done | (1 << i), way));
-    }
-    known.set(key, least);
-    return least;
-  };
-  return from(0, undefined);
 }
 
 const sameKey = (a: Setting, b: Setting): boolean => settingKey(a) === settingKey(b);
@@ -118,7 +75,7 @@ describe('settings and their order, some work having to come first', () => {
         const { visits, change, atLeast, proven } = await cheapestSettings(ways, stages, USUAL_CHANGES, sequenceSetups);
         expect(change.toNumber()).toBe(byTrying(ways, pairs));
         expect([proven, atLeast.equals(change)]).toEqual([true, true]);
-        const bySequence = await cheapestSettings(ways, stages, USUAL_CHANGES, sequenceSetups, 0);
+        const bySequence = await cheapestSettings(ways, stages, USUAL_CHANGES, sequenceSetups, new Budget(10_000), 0);
         expect(bySequence.atLeast.le(change)).toBe(true);
         if (bySequence.proven) {
           expect(bySequence.change.equals(change)).toBe(true);
@@ -157,7 +114,14 @@ describe('settings and their order, some work having to come first', () => {
           ...(next.includes(i) ? [nextRole(0)] : []),
         ]);
         const stages = stagesOf(operations(roles), [before]);
-        const { change, atLeast, proven } = await cheapestSettings(ways, stages, USUAL_CHANGES, sequenceSetups, 0);
+        const { change, atLeast, proven } = await cheapestSettings(
+          ways,
+          stages,
+          USUAL_CHANGES,
+          sequenceSetups,
+          new Budget(10_000),
+          0,
+        );
         const least = byTrying(
           ways,
           first.flatMap((a) => next.map((b): Pair => [a, b])),

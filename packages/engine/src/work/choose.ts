@@ -2,8 +2,10 @@ import { Rational } from '../number/rational.js';
 import type { Precedence } from '../sequence/problem.js';
 import type { Sequencer } from '../sequence/sequence.js';
 import type { Changes } from '../spec/stock.js';
+import { Budget } from './budget.js';
 import { bySets, MOST_STEPS } from './by-sets.js';
-import { changeMinutes, type Setting } from './setting.js';
+import { forcedBy, forcedOfClasses } from './forced.js';
+import { CHANGE_OVERS, changeMinutes, type Setting } from './setting.js';
 import type { Stages } from './stages.js';
 import { type Class, keyed, type Visit } from './visit.js';
 
@@ -20,6 +22,14 @@ export interface Chosen {
 /** Choices that are tried one by one; where there are more, the best found is made better a setting at a time. */
 const MOST_CHOICES = 64;
 
+/** A job whose settings are chosen and put in order. */
+interface Task {
+  readonly stages: Stages;
+  readonly changes: Changes;
+  readonly sequence: Sequencer;
+  readonly budget: Budget;
+}
+
 /**
  * The settings, one at least for each operation in its stage, that cost least to set up one after the other, and their
  * order, in which no stage comes before one it waits for. Since each thing that is changed costs by itself, a visit more
@@ -27,6 +37,7 @@ const MOST_CHOICES = 64;
  * the same setting costs nothing, so a setting is set up again only where something must come between.
  * @param ways by operation, the settings it can be milled with, the one its joint asks for first
  * @param sequence puts set-ups in order
+ * @param budget the time for all of it; what cannot be proven in it comes with the bound that can
  * @param mostSteps how much is tried set by set before it is left to `sequence`
  */
 export async function cheapestSettings(
@@ -34,6 +45,7 @@ export async function cheapestSettings(
   stages: Stages,
   changes: Changes,
   sequence: Sequencer,
+  budget: Budget = new Budget(10_000),
   mostSteps = MOST_STEPS,
 ): Promise<Chosen> {
   const classes = classesOf(ways, stages);
@@ -47,18 +59,52 @@ export async function cheapestSettings(
     const change = changeOf(small, changes);
     return { visits: small, change, atLeast: change, proven: true };
   }
+  const task = { stages, changes, sequence, budget };
   const { choices, areAll } = choicesOf(classes);
-  let best: Chosen = { visits: [], change: Rational.ZERO, atLeast: Rational.ZERO, proven: true };
-  let everyProven = true;
-  for (const [i, choice] of choices.entries()) {
-    const tried = await inOrder(choice, stages, changes, sequence);
-    everyProven &&= tried.proven;
-    if (i === 0 || tried.change.lt(best.change)) best = tried;
+  let { best, atLeast } = await bestOf(choices, task, areAll ? 0 : 2);
+  const proven = () => ({ ...best, atLeast: best.change, proven: true });
+  if (areAll && atLeast.ge(best.change)) return proven();
+  // Of choices that are not all of them the bound says nothing of the others.
+  if (!areAll) atLeast = forcedOfClasses(classes, changes);
+  if (atLeast.ge(best.change)) return proven();
+  atLeast = Rational.max(atLeast, await leastOfAll(classes, best.change, areAll ? 1 : 2, task));
+  if (atLeast.ge(best.change)) return proven();
+  if (!areAll) best = await bettered(best, classes, atLeast, task);
+  return atLeast.ge(best.change) ? proven() : { ...best, atLeast, proven: false };
+}
+
+/**
+ * The best of several choices, and what none of them undercuts. First each is put in a good order at once; then, the most
+ * hopeful first, in its cheapest, as long as it may be cheaper than the best so far.
+ * @param afterwards how many orders are still to be found when these are
+ */
+async function bestOf(
+  choices: readonly (readonly Visit[])[],
+  task: Task,
+  afterwards: number,
+): Promise<{ best: Chosen; atLeast: Rational }> {
+  const quick: Sequencer = (cost, options) => task.sequence(cost, { ...options, quick: true });
+  const begun = [];
+  for (const visits of choices) {
+    const forced = forcedBy(visits, task.changes);
+    const first = await inOrder(visits, { ...task, sequence: quick, budget: new Budget(1) }, 1, forced);
+    begun.push({ visits, forced, first, isOpen: !first.proven });
   }
-  if (areAll && everyProven) return { ...best, atLeast: best.change, proven: true };
-  if (!areAll) best = await bettered(best, classes, stages, changes, sequence);
-  const atLeast = Rational.min(best.change, await leastOfAll(classes, stages, changes, sequence));
-  return { ...best, atLeast, proven: atLeast.equals(best.change) };
+  begun.sort((a, b) => a.first.change.compare(b.first.change) || a.forced.compare(b.forced));
+  let best = begun[0]?.first ?? { visits: [], change: Rational.ZERO, atLeast: Rational.ZERO, proven: true };
+  let atLeast = best.change;
+  let open = begun.filter((one) => one.isOpen).length;
+  for (const { visits, forced, first, isOpen } of begun) {
+    let bound = Rational.max(forced, first.atLeast);
+    if (isOpen && bound.lt(best.change)) {
+      const tried = await inOrder(visits, task, open + afterwards, bound, best.change);
+      if (tried.change.lt(best.change)) best = tried;
+      bound = Rational.max(bound, tried.atLeast);
+    }
+    if (isOpen) open--;
+    atLeast = Rational.min(atLeast, bound);
+  }
+  return { best, atLeast: Rational.min(atLeast, best.change) };
 }
 
 function classesOf(ways: readonly (readonly Setting[])[], stages: Stages): readonly Class[] {
@@ -98,26 +144,28 @@ function choicesOf(classes: readonly Class[]): {
   return { choices: [...found.values()].map((chosen) => [...chosen.values()]), areAll };
 }
 
-/** Exchanges one visit at a time as long as that gains. */
-async function bettered(
-  start: Chosen,
-  classes: readonly Class[],
-  stages: Stages,
-  changes: Changes,
-  sequence: Sequencer,
-): Promise<Chosen> {
+/** Exchanges one visit at a time as long as that gains, until the best meets the bound or the time is up. */
+async function bettered(start: Chosen, classes: readonly Class[], atLeast: Rational, task: Task): Promise<Chosen> {
   let best = start;
+  const all = [...new Map(classes.flatMap((one) => [...one])).entries()];
   for (let gained = true; gained; ) {
     gained = false;
-    for (const one of classes)
-      for (const [key, visit] of one) {
-        const now = keyed(best.visits);
-        if (now.has(key)) continue;
-        const tried = await inOrder(withoutNeedless(classes, now, key, visit), stages, changes, sequence);
-        if (!tried.change.lt(best.change)) continue;
-        best = tried;
-        gained = true;
+    for (const [i, [key, visit]] of all.entries()) {
+      if (atLeast.ge(best.change)) return best;
+      if (task.budget.isSpent) {
+        task.budget.leaveOut();
+        return best;
       }
+      const now = keyed(best.visits);
+      if (now.has(key)) continue;
+      const visits = withoutNeedless(classes, now, key, visit);
+      const forced = forcedBy(visits, task.changes);
+      if (forced.ge(best.change)) continue;
+      const tried = await inOrder(visits, task, all.length - i, forced, best.change);
+      if (!tried.change.lt(best.change)) continue;
+      best = tried;
+      gained = true;
+    }
   }
   return best;
 }
@@ -138,12 +186,18 @@ function withoutNeedless(classes: readonly Class[], now: Class, key: string, vis
 const PARTS = Rational.of(1000);
 const inParts = (minutes: Rational): number => Math.round(minutes.mul(PARTS).toNumber());
 
-/** The cheapest order from an empty bench: a tour that starts and ends there, the way back free. */
+/**
+ * The cheapest order from an empty bench: a tour that starts and ends there, the way back free.
+ * @param ofSo how many orders are still to be found, this one counted
+ * @param atLeast what no order undercuts, minutes
+ * @param below what is known to do as well; an order that does not do better need not be the cheapest
+ */
 async function inOrder(
   visits: readonly Visit[],
-  stages: Stages,
-  changes: Changes,
-  sequence: Sequencer,
+  { stages, changes, sequence, budget }: Task,
+  ofSo: number,
+  atLeast: Rational,
+  below?: Rational,
 ): Promise<Chosen> {
   const bench = [undefined, ...visits];
   const cost = bench.map((from) =>
@@ -153,14 +207,26 @@ async function inOrder(
     bench.map((visit) => visit?.stage),
     stages,
   );
-  const { order, lowerBound, proven } = await sequence(cost, { cyclic: true, precedences });
-  const inTurn = order.flatMap((i) => bench[i] ?? []);
+  const known = { atLeast: surely(atLeast, visits.length, changes), ...(below ? { below: inParts(below) } : {}) };
+  const found = await budget.order(sequence, cost, { cyclic: true, precedences, ...known }, ofSo);
+  const inTurn = found.order.flatMap((i) => bench[i] ?? []);
   const change = changeOf(inTurn, changes);
-  return { visits: inTurn, change, atLeast: proven ? change : inMinutes(lowerBound), proven };
+  const bound = found.proven ? change : boundOf(found.lowerBound, below);
+  return { visits: inTurn, change, atLeast: bound, proven: found.proven };
+}
+
+/** A bound in parts, less what rounding each step to a part may take from an order. */
+function surely(atLeast: Rational, steps: number, changes: Changes): number {
+  const isExact = CHANGE_OVERS.every((what) => changes[what].mul(PARTS).isInteger());
+  return Math.floor(atLeast.mul(PARTS).toNumber()) - (isExact ? 0 : steps);
 }
 
 const changeOf = (visits: readonly Visit[], changes: Changes): Rational =>
   Rational.sum(visits.map((to, i) => changeMinutes(changes, visits[i - 1]?.setting, to.setting)));
+
+/** A bound that has come as far as what is known to do as well is just that. */
+const boundOf = (parts: number, below: Rational | undefined): Rational =>
+  below && parts >= inParts(below) ? below : inMinutes(parts);
 
 const inMinutes = (parts: number): Rational => Rational.of(Math.max(0, Math.floor(parts))).div(PARTS);
 
@@ -182,9 +248,9 @@ function precedencesOf(list: readonly (number | undefined)[], { before }: Stages
  */
 async function leastOfAll(
   classes: readonly Class[],
-  stages: Stages,
-  changes: Changes,
-  sequence: Sequencer,
+  below: Rational,
+  ofSo: number,
+  { stages, changes, sequence, budget }: Task,
 ): Promise<Rational> {
   const bench: readonly (Class | undefined)[] = [undefined, ...classes];
   const least = (from: Class | undefined, to: Class | undefined): number => {
@@ -199,6 +265,7 @@ async function leastOfAll(
     bench.map((one) => one && [...one.values()][0]?.stage),
     stages,
   );
-  const { lowerBound } = await sequence(cost, { cyclic: true, precedences });
-  return inMinutes(lowerBound);
+  const known = { below: inParts(below) };
+  const { lowerBound } = await budget.order(sequence, cost, { cyclic: true, precedences, ...known }, ofSo);
+  return boundOf(lowerBound, below);
 }

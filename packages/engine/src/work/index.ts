@@ -15,7 +15,7 @@ export {
   type Reference,
 } from './orientation.js';
 export { type OwnPattern, type PatternChoice, type PatternedJoint, patternsFor } from './patterns.js';
-export { type Plan, planWork, type SetUp, type Wait } from './plan.js';
+export { type Plan, type Planning, planWork, type SetUp, type Wait } from './plan.js';
 export { type BenchPose, type PieceTurn, poseOf, turnsBetween } from './pose.js';
 export { type Like, likeIt, remade } from './remake.js';
 export type { ChangeOver, Setting } from './setting.js';

@@ -4,6 +4,7 @@ import type { WorkOrder } from '../spec/order.js';
 import type { Changes, Shop } from '../spec/stock.js';
 import { type Alike, alikeBeside, sparedBy } from './alike.js';
 import { type Beside, besideEachOther } from './beside.js';
+import { Budget } from './budget.js';
 import { USUAL_CHANGES } from './changes.js';
 import { cheapestSettings } from './choose.js';
 import { type Operation, operationsOf, type WorkItem } from './operation.js';
@@ -50,10 +51,24 @@ export interface Plan {
   readonly change: Rational;
   readonly atLeast: Rational;
   readonly proven: boolean;
+  /** It is not proven since the time for it was up. */
+  readonly ranOut: boolean;
   readonly mill: Rational;
   /** Minutes of changing cabinet by cabinet as they are written, and with like settings together in the order they come. */
   readonly naive: { readonly change: Rational; readonly setUps: number };
   readonly grouped: { readonly change: Rational; readonly setUps: number };
+}
+
+/** How a job is planned. */
+export interface Planning {
+  /** How long all of its orders may be reckoned on, ms; 10 000 unless said. */
+  readonly timeLimitMs?: number | undefined;
+  /** Milliseconds from any start; without it each order may take its share of the whole. */
+  readonly clock?: (() => number) | undefined;
+  /** Puts set-ups in order; given where that is to be done elsewhere, or to be stopped. */
+  readonly sequence?: Sequencer | undefined;
+  /** What the job asks to come before what; one that contradicts those before it is left aside. */
+  readonly orders?: readonly WorkOrder[] | undefined;
 }
 
 /**
@@ -61,27 +76,23 @@ export interface Plan {
  * costs least in all; the set-ups are put in the cheapest order, from an empty bench, in which nothing is milled before
  * what the job asks to come first.
  * @param items cabinets that share one shop; the first one's is taken
- * @param timeLimitMs how long each order may be reckoned on, in milliseconds of the solver's own
- * @param sequence puts set-ups in order; given where that is to be done elsewhere, or to be stopped
- * @param orders what the job asks to come before what; one that contradicts those before it is left aside
  */
 export async function planWork(
   items: readonly WorkItem[],
-  timeLimitMs = 10_000,
-  sequence: Sequencer = sequenceSetups,
-  orders: readonly WorkOrder[] = [],
+  { timeLimitMs = 10_000, clock, sequence = sequenceSetups, orders = [] }: Planning = {},
 ): Promise<Plan> {
   const operations = operationsOf(items, orders);
   const stages = stagesOf(operations, orders);
   const shop = items[0]?.result.spec.shop;
   const changes = shop?.changes ?? USUAL_CHANGES;
   const ways = shop ? waysOf(operations, shop, items) : [];
-  const inTime: Sequencer = (cost, options) => sequence(cost, { ...options, timeLimitMs });
+  const budget = new Budget(timeLimitMs, clock);
   const { visits, change, atLeast, proven } = await cheapestSettings(
     ways.map((own) => own.map(({ setting }) => setting)),
     stages,
     changes,
-    inTime,
+    sequence,
+    budget,
   );
   const work: Work = { operations, ways, stages, orders, changes, shop, items };
   const setUps = setUpsOf(visits, work);
@@ -92,6 +103,7 @@ export async function planWork(
     change,
     atLeast,
     proven,
+    ranOut: !proven && budget.ranOut,
     mill: Rational.sum(setUps.map(({ mill }) => mill)),
     naive: counted(written, changes),
     grouped: counted(together(written), changes),

@@ -100,6 +100,9 @@ const sameStack = (a: readonly Rational[], b: readonly Rational[]): boolean =>
 /** What has to be changed between two settings. */
 export type ChangeOver = keyof Omit<Changes, 'load' | 'slot' | 'written' | 'source'>;
 
+/** All of them, in the order in which they are changed. */
+export const CHANGE_OVERS = ['machine', 'depth', 'base', 'pose', 'pattern', 'spacer', 'stop'] as const;
+
 /** What differs between two settings, in the order in which it is changed; all of it before the first. */
 export function changed(from: Setting | undefined, to: Setting): readonly ChangeOver[] {
   const list: ChangeOver[] = [];

@@ -93,7 +93,7 @@ export class Plans {
     if (kept && sameItems(kept.items, items) && sameOrders(kept.orders, orders)) return kept.plan;
     const { sequence, end } = this.sequencing.for(token, BUDGET);
     try {
-      const plan = await planWork(items, BUDGET, sequence, orders);
+      const plan = await planWork(items, { timeLimitMs: BUDGET, clock: () => performance.now(), sequence, orders });
       this.kept.delete(key);
       this.kept.set(key, { items, orders, plan });
       for (const oldest of this.kept.keys()) if (this.kept.size > MOST_KEPT) this.kept.delete(oldest);

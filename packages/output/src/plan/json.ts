@@ -24,6 +24,7 @@ export function planJson({ title, items, plan, errors }: PlannedJob): PlanJson {
     changeMinutes: plan.change.toNumber(),
     atLeastMinutes: plan.atLeast.toNumber(),
     proven: plan.proven,
+    ranOut: plan.ranOut,
     millMinutes: plan.mill.toNumber(),
     cabinetByCabinet: { setUps: naive.setUps, changeMinutes: naive.change.toNumber() },
     likeTogether: { setUps: grouped.setUps, changeMinutes: grouped.change.toNumber() },

@@ -104,6 +104,7 @@ export const PlanSchema = Type.Object(
     changeMinutes: Type.Number(MINUTES),
     atLeastMinutes: Type.Number({ minimum: 0, description: 'No choice of settings and no order takes less changing.' }),
     proven: Type.Boolean({ description: 'The two are the same.' }),
+    ranOut: Type.Boolean({ description: 'The time for the plan was up before more was proven.' }),
     millMinutes: Type.Number(MINUTES),
     cabinetByCabinet: WaySchema,
     likeTogether: WaySchema,

@@ -83,11 +83,11 @@ const OVERVIEW: readonly Column[] = [
   { heading: 'Mill min', kind: 'text' },
 ];
 
-function overviewNotes({ setUps, change, atLeast, proven, mill, naive, grouped, changes }: Plan): Text[] {
+function overviewNotes({ setUps, change, atLeast, proven, ranOut, mill, naive, grouped, changes }: Plan): Text[] {
   if (setUps.length === 0) return [['There is nothing to mill.']];
   const bound = proven
     ? 'no choice of settings and no order takes less'
-    : `no choice of settings and no order takes less than ${minutes(atLeast)}`;
+    : `no choice of settings and no order takes less than ${minutes(atLeast)}${ranOut ? '; the time was up before more was proven' : ''}`;
   const named = setUps.length === 1 ? 'one set-up' : `${setUps.length} set-ups`;
   const written = changes.written.length === 0 ? 'the language’s own figures' : 'the shop’s figures';
   return [
