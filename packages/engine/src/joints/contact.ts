@@ -1,7 +1,7 @@
 import type { Meeting } from '../sizes/hosts.js';
 import type { Solved } from '../sizes/solved.js';
 import { type Axis, axisOf, isHigh, type Side } from '../spec/sides.js';
-import type { PartId, PartSpec } from '../spec/spec.js';
+import type { NotchStatement, PartId, PartSpec } from '../spec/spec.js';
 import { clipCant } from '../turned/clip.js';
 import type { Kind } from './meeting.js';
 import { overlap, type Range, rangeOf, without } from './place.js';
@@ -40,7 +40,7 @@ function clipNotch(
     if (statement.kind !== 'notch' || !statement.parts.includes(part)) continue;
     const onAxis = (axis: Axis): Range | undefined => {
       const side = statement.corner.find((s) => axisOf(s) === axis);
-      return side === undefined ? rangeOf(solved, part, axis) : notchRange(solved, part, side);
+      return side === undefined ? rangeOf(solved, part, axis) : notchRange(solved, part, side, statement.corner);
     };
     const surfaceSide = statement.corner.find((s) => axisOf(s) === axisOf(surface));
     if (surfaceSide !== undefined && surfaceSide !== surface) continue;
@@ -51,9 +51,14 @@ function clipNotch(
 }
 
 /** From a side to the wall its notch has inside it. */
-export function notchRange(solved: Solved, part: PartId, side: Side): Range | undefined {
+export function notchRange(
+  solved: Solved,
+  part: PartId,
+  side: Side,
+  corner: NotchStatement['corner'],
+): Range | undefined {
   const outer = solved.at(part, side);
-  const wall = solved.notch(part, side);
+  const wall = solved.notch(part, side, corner);
   if (!outer || !wall) return undefined;
   return isHigh(side) ? { lo: wall, hi: outer } : { lo: outer, hi: wall };
 }

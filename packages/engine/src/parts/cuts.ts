@@ -139,8 +139,8 @@ function addNotches(solved: Solved, statement: NotchStatement, add: (part: PartI
   if (run === undefined) return;
   for (const part of statement.parts) {
     const through = rangeOf(solved, part, run);
-    const a = notchRange(solved, part, first);
-    const b = notchRange(solved, part, second);
+    const a = notchRange(solved, part, first, statement.corner);
+    const b = notchRange(solved, part, second, statement.corner);
     if (!through || !a || !b) continue;
     const ranges: Record<Axis, Range> = { x: through, y: through, z: through };
     ranges[axisOf(first)] = a;

@@ -1,6 +1,9 @@
 import type { Unknown } from '../solve/index.js';
 import { AXES, type Axis, axisOf, highSide, lowSide, SIDES, type Side, thicknessAxis } from '../spec/sides.js';
-import type { PartId, PartSpec, PlaneRef } from '../spec/spec.js';
+import type { NotchStatement, PartId, PartSpec, PlaneRef } from '../spec/spec.js';
+
+/** The two sides that meet where a notch is cut. */
+type Corner = NotchStatement['corner'];
 
 const axisNumber = (axis: Axis): 0 | 1 | 2 => AXES.indexOf(axis) as 0 | 1 | 2;
 
@@ -47,8 +50,9 @@ export class Planes {
     return this.numbers.get(`${part}.groove.${side}`);
   }
 
-  notch(part: PartId, side: Side): number | undefined {
-    return this.numbers.get(`${part}.notch.${side}`);
+  /** Number of the wall inside `side` of the notch at that corner; of the only notch there if no corner is given. */
+  notch(part: PartId, side: Side, corner?: Corner): number | undefined {
+    return this.numbers.get(corner ? notchKey(part, side, corner) : `${part}.notch.${side}`);
   }
 
   /** Number of whatever plane a spec refers to. */
@@ -68,8 +72,14 @@ export class Planes {
     }
   }
 
-  addNotchWall(part: PartId, side: Side): number {
-    return this.notch(part, side) ?? this.add(`${part}.notch.${side}`, axisOf(side), true);
+  /** Two notches of a part may both be cut in from one side, each by a length of its own. */
+  addNotchWall(part: PartId, side: Side, corner: Corner): number {
+    const known = this.notch(part, side, corner);
+    if (known !== undefined) return known;
+    const key = notchKey(part, side, corner);
+    const number = this.add(this.notch(part, side) === undefined ? `${part}.notch.${side}` : key, axisOf(side), true);
+    this.numbers.set(key, number);
+    return number;
   }
 
   /** An unknown that is a length, not a plane. */
@@ -89,6 +99,10 @@ export class Planes {
     return number;
   }
 }
+
+/** The wall of a notch by its corner, whichever of its two sides is named first. */
+const notchKey = (part: PartId, side: Side, corner: Corner): string =>
+  `${part}.notch at ${SIDES.filter((one) => corner.includes(one)).join(' ')}.${side}`;
 
 /** How a spec would write the plane. */
 export function planeName(ref: PlaneRef): string {

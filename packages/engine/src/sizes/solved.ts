@@ -3,7 +3,7 @@ import { Rational } from '../number/rational.js';
 import { type Solution, solve } from '../solve/index.js';
 import type { Tolerance } from '../spec/input.js';
 import { type Axis, highSide, lowSide, type Side } from '../spec/sides.js';
-import type { PartId, PlaneRef, Spec } from '../spec/spec.js';
+import type { NotchStatement, PartId, PlaneRef, Spec } from '../spec/spec.js';
 import { openingLabel } from './facts.js';
 import { buildSystem, type System } from './system.js';
 import { thicknessInput } from './thickness.js';
@@ -50,8 +50,9 @@ export class Solved {
     return number === undefined ? undefined : this.value(number);
   }
 
-  notch(part: PartId, side: Side): Rational | undefined {
-    const number = this.system.planes.notch(part, side);
+  /** The wall inside `side` of the notch at that corner. */
+  notch(part: PartId, side: Side, corner: NotchStatement['corner']): Rational | undefined {
+    const number = this.system.planes.notch(part, side, corner);
     return number === undefined ? undefined : this.value(number);
   }
 

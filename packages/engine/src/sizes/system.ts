@@ -101,7 +101,7 @@ function addNotch(build: Builder, statement: NotchStatement): void {
     for (const side of statement.corner) {
       const leg = statement.legs.find(({ dimension }) => axisOfDimension(dimension) === axisOf(side));
       if (!leg) continue;
-      const wall = { number: build.planes.addNotchWall(part, side), name: `${part}.notch.${side}` };
+      const wall = { number: build.planes.addNotchWall(part, side, statement.corner), name: `${part}.notch.${side}` };
       const inward = isHigh(side) ? lowSide(axisOf(side)) : highSide(axisOf(side));
       build.beyond(
         statement.id,

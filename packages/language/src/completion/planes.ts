@@ -65,7 +65,9 @@ function begunPlane({ tail, parts }: Situation): Begun | undefined {
 
 function exists(side: Side, { part, of }: Begun): boolean {
   if (of === undefined || part === undefined) return true;
-  return of === 'groove' ? part.grooved && axisOf(side) === thicknessOf(part) : part.notched.includes(side);
+  if (of === 'groove') return part.grooved && axisOf(side) === thicknessOf(part);
+  // A wall that two notches have is no plane that could be meant.
+  return part.notched.filter((one) => one === side).length === 1;
 }
 
 const suits = (side: Side, { axes, side: only }: Wanted): boolean =>

@@ -15,7 +15,7 @@ export interface Standing {
   /** Others are joined to it. */
   readonly hosts: boolean;
   readonly grooved: boolean;
-  /** Sides its notches are cut in from. */
+  /** Sides its notches are cut in from, once for each. */
   readonly notched: readonly Side[];
   readonly canted: boolean;
   /** Stands along a cant. */
@@ -69,7 +69,7 @@ function collect(cabinet: Cabinet): ReadonlyMap<string, Standing> {
       for (const part of found(item.parts)) part.canted = true;
     } else if (isNotchLine(item)) {
       const sides = [item.first, item.second].filter((side) => side !== undefined);
-      for (const part of found(item.parts)) part.notched = [...new Set([...part.notched, ...sides])];
+      for (const part of found(item.parts)) part.notched = [...part.notched, ...sides];
     }
   }
   return parts;

@@ -143,7 +143,7 @@ function readStatement(item: CabinetItem, reading: StatementReading): Statement 
 /** Which parts sit in grooves and which are notched or canted, by the names written: planes may be named before their cut. */
 function wallsOf(cabinet: Cabinet, parts: Parts): Walls {
   const grooved = new Set<PartId>();
-  const notched = new Map<PartId, ReadonlySet<Side>>();
+  const notched = new Map<PartId, Map<Side, number>>();
   const canted = new Map<PartId, Side>();
   for (const item of cabinet.items) {
     if (item.$type === 'Joint' && item.verb === 'groove')
@@ -152,7 +152,11 @@ function wallsOf(cabinet: Cabinet, parts: Parts): Walls {
       for (const part of parts.known(item.parts)) canted.set(part, item.first);
     if (item.$type !== 'NotchLine') continue;
     const sides = [item.first, item.second].filter((side) => side !== undefined);
-    for (const part of parts.known(item.parts)) notched.set(part, new Set([...(notched.get(part) ?? []), ...sides]));
+    for (const part of parts.known(item.parts)) {
+      const from = notched.get(part) ?? new Map<Side, number>();
+      notched.set(part, from);
+      for (const side of sides) from.set(side, (from.get(side) ?? 0) + 1);
+    }
   }
   return { grooved, notched, canted };
 }

@@ -51,3 +51,53 @@ describe('cants as they are read', () => {
     expect(findings.map((finding) => finding.code)).toContain(code);
   });
 });
+
+describe('several notches of one part', () => {
+  /** A side with its plinth notched out in front and its skirting behind, each to a size of its own. */
+  const SIDE = `
+    part side, other : upright of birch18
+    part base : level of birch18
+    height 430 of side, other
+    depth 380 of side, other
+    width 600 over side and other
+    notch side, other at front bottom { depth 40  height 90 }
+    notch side, other at bottom rear { depth 22  height 110 }
+    butt base between side and other {
+      bottom 120 above side.bottom
+      flush front, rear
+      connect none "glued"
+    }
+    other.bottom flush with side
+    other.rear flush with side`;
+
+  test('each has its own size, and the same corner may be named either way round', async () => {
+    const { cabinets, findings } = await examine(SIDE);
+    expect(findings.map(({ code, source }) => [code, source.start])).toEqual([]);
+    const side = cabinets[0]?.fit.parts.find(({ id }) => id === 'side');
+    const boxes = side?.cuts.flatMap((cut) => (cut.kind === 'notch' ? [cut.box] : []));
+    const [y, z] = [side?.box?.lo.y.toNumber() ?? Number.NaN, side?.box?.lo.z.toNumber() ?? Number.NaN];
+    expect(boxes?.map(({ lo, hi }) => [lo.y, hi.y, lo.z, hi.z].map((at) => at.toNumber()))).toEqual([
+      [y, y + 40, z, z + 90],
+      [y + 380 - 22, y + 380, z, z + 110],
+    ]);
+  });
+
+  test('a wall that only one of them has may be named; one that both have is not taken for either', async () => {
+    const kick = (plane: string) =>
+      `${SIDE}\npart kick : facing of birch18\nheight 60 of kick\nbutt kick between side and other { front flush with ${plane}  bottom flush with side  connect none "glued" }`;
+    const { cabinets, findings } = await examine(kick('side.notch.front'));
+    expect(findings.map(({ code }) => code)).toEqual([]);
+    const [side, board] = ['side', 'kick'].map((id) => cabinets[0]?.fit.parts.find((part) => part.id === id));
+    expect(board?.box?.lo.y.toNumber()).toBe((side?.box?.lo.y.toNumber() ?? Number.NaN) + 40);
+    const both = kick('side.notch.front').replace('height 60 of', 'height 60 from side.bottom to side.notch.bottom //');
+    const told = (await examine(both)).findings.filter(({ code }) => code === 'no-such-plane');
+    expect(told.map(({ message }) => message.join(''))).toEqual([
+      'side has 2 notches cut in from its bottom, and side.notch.bottom may be the wall of any of them',
+    ]);
+  });
+
+  test('two sizes for one corner do not agree', async () => {
+    const { findings } = await examine(`${SIDE}\nnotch side at bottom front { depth 40  height 80 }`);
+    expect(findings.map(({ code }) => code)).toContain('does-not-close');
+  });
+});

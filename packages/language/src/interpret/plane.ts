@@ -23,9 +23,18 @@ export function readPlane(node: Plane | undefined, reading: StatementReading, sa
   const notched = reading.walls.notched.get(part);
   if (of === 'notch' && !notched?.has(plane)) {
     const message = notched
-      ? say`the notch of ${part} is cut in from its ${list([...notched])}, not from its ${plane}`
+      ? say`the notch of ${part} is cut in from its ${list([...notched.keys()])}, not from its ${plane}`
       : say`${part} has no notch, so there is no ${wordsOfPlane(node)}`;
     reading.report(noSuchPlane({ source, message, cure: say`Name a side of ${part}, or write the notch.` }));
+    return undefined;
+  }
+  const several = of === 'notch' ? (notched?.get(plane) ?? 0) : 0;
+  if (several > 1) {
+    const message = say`${part} has ${several} notches cut in from its ${plane}, and ${wordsOfPlane(node)} may be the wall of any of them`;
+    const once = [...(notched ?? [])].filter(([, count]) => count === 1).map(([side]) => `${part}.notch.${side}`);
+    const cure =
+      once.length > 0 ? say`Name ${list(once, ' or ')}, or a side of ${part}.` : say`Name a side of ${part}.`;
+    reading.report(noSuchPlane({ source, message, cure }));
     return undefined;
   }
   return { part, plane, of, source };

@@ -10,7 +10,8 @@ import type { Value } from './values.js';
 /** Walls that parts have beside their six sides: of the grooves they sit in and of their notches. */
 export interface Walls {
   readonly grooved: ReadonlySet<PartId>;
-  readonly notched: ReadonlyMap<PartId, ReadonlySet<Side>>;
+  /** The sides that a part's notches are cut in from, and how many notches from each. */
+  readonly notched: ReadonlyMap<PartId, ReadonlyMap<Side, number>>;
   /** Canted parts, with the first side of the corner. */
   readonly canted: ReadonlyMap<PartId, Side>;
 }

@@ -40,7 +40,9 @@ function lengthIn(context: Looked, statement: Statement, equation: Equation): Wr
     case 'notch':
       return statement.legs.find(({ dimension }) =>
         [lowSide(axisOfDimension(dimension)), highSide(axisOfDimension(dimension))].some((side) =>
-          statement.parts.some((part) => mentions(equation, context.solved.system.planes.notch(part, side))),
+          statement.parts.some((part) =>
+            mentions(equation, context.solved.system.planes.notch(part, side, statement.corner)),
+          ),
         ),
       )?.length;
     default:
