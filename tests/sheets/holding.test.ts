@@ -1,4 +1,4 @@
-import { type FitResult, planWork, type Side } from '@dryfit/engine';
+import { contributorsIn, type FitResult, planWork, type Side } from '@dryfit/engine';
 import { cabinetId, fitJson, type Page, planJson, sheetPages } from '@dryfit/output';
 import { expect, test } from 'vitest';
 import { exampleText } from '../support/examples.js';
@@ -31,8 +31,8 @@ test('pieces are clamped flat of which the errors reckon with a cup', async () =
       result.fit.joints.flatMap(({ id }) =>
         result
           .errors(id)
-          .flatMap(({ off }) =>
-            off.terms.flatMap(({ of }) => (of.origin === 'cup' ? [of.id.replace(/^cup /, '')] : [])),
+          .flatMap(({ adds }) =>
+            contributorsIn(adds).flatMap(({ origin, id: of }) => (origin === 'cup' ? [of.replace(/^cup /, '')] : [])),
           ),
       ),
     ),

@@ -1,4 +1,4 @@
-import { contributions, type FitResult, figuresOf, reckon, render, resultsOf } from '@dryfit/engine';
+import { contributions, contributorsIn, type FitResult, figuresOf, reckon, render, resultsOf } from '@dryfit/engine';
 import { describe, expect, test } from 'vitest';
 import { fitText } from '../support/read.js';
 
@@ -114,7 +114,7 @@ describe('a size', () => {
       text({ tolerances: 'saw ± 0.2' }).replace('depth 300 of lh', 'depth 300 ± 0.5 of lh'),
     );
     const outside = reckon(spec).outside.find(({ axis }) => axis === 'y');
-    expect(outside?.off.terms.map(({ of }) => `${of.origin} ${of.plus}`)).toEqual(['written 1/2']);
+    expect(outside && contributorsIn(outside.adds).map((of) => `${of.origin} ${of.plus}`)).toEqual(['written 1/2']);
   });
 
   test('has its bands in it, and an edge that is banded after it is milled has its band', async () => {
@@ -134,7 +134,7 @@ describe('a size', () => {
     );
     const { spec } = await fitText(text36);
     const outside = reckon(spec).outside.find(({ axis }) => axis === 'x');
-    expect(outside?.off.terms.map(({ of }) => render(of.words, { units: 'mm' }))).toEqual([
+    expect(outside && contributorsIn(outside.adds).map((of) => render(of.words, { units: 'mm' }))).toEqual([
       'thickness of lh (ply, layer 1)',
       'thickness of lh (ply, layer 2)',
       'thickness of rh (ply, layer 1)',

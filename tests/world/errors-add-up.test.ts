@@ -7,8 +7,10 @@ import {
   Rational,
   reckon,
   rootSumSquare,
+  type Stack,
   slopesOf,
   straightened,
+  type Tried,
   tryOut,
   worstCase,
 } from '@dryfit/engine';
@@ -16,6 +18,11 @@ import { describe, expect, test } from 'vitest';
 import { fitText } from '../support/read.js';
 
 const DEGREE = Math.PI / 180;
+
+function stackOf(adds: Tried | undefined): Stack {
+  if (!adds || !('stack' in adds)) throw new Error('no sum');
+  return adds.stack;
+}
 
 // From memory: the opening between two sides is what lies over them less two thicknesses; unequal tolerances stray
 // about the middle of their range (F. Scholz, "Tolerance Stack Analysis Methods", Boeing 1995, abstract and glossary).
@@ -35,8 +42,8 @@ cabinet Case {
 `);
     const found = reckon(spec).openings.find(({ from, to }) => from.part === 'lh' && to.part === 'rh');
     if (!found) throw new Error('no opening between the sides');
-    const { least, most } = worstCase(found.off);
-    const { middle, half } = rootSumSquare(found.off);
+    const { least, most } = worstCase(stackOf(found.adds));
+    const { middle, half } = rootSumSquare(stackOf(found.adds));
     const from = (off: Rational) => found.length.add(off).toString();
     return {
       length: found.length.toString(),
@@ -141,7 +148,7 @@ cabinet Case {
       const half = fit.joints.find(({ id }) => id === 'shelf / lh')?.halves.find(({ role }) => role === 'face');
       expect(half?.slots.map(({ centre }) => centre.z.toString())).toEqual(['309', '309']);
     }
-    expect((await placeOf('reference bottom'))?.off.terms).toEqual([]);
+    expect(stackOf((await placeOf('reference bottom'))?.adds).terms).toEqual([]);
   });
 
   test('in a batch of 17.6 has its slots at 308.8 if they are centred in the thickness: 0.2 from those milled for 18', async () => {

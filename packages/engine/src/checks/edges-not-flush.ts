@@ -3,6 +3,7 @@ import { Rational } from '../number/rational.js';
 import { opposite } from '../spec/sides.js';
 import type { Check, CheckContext } from './check.js';
 import { cureFor, mostly, reckonedBy, reckoningOf, surely, upwards } from './support/as-made.js';
+import { sideOfHosts } from './support/hosts-side.js';
 import { partNames } from './support/names.js';
 import { type TooFarOff, tooFarOff } from './support/too-far-off.js';
 
@@ -15,12 +16,12 @@ export const edgesNotFlush: Check = {
     const by = reckonedBy(reckoningOf(context));
     for (const group of tooFarOff(context, 'flush', step)) {
       const [one] = group;
-      const { joint, side, ranked, amount, off } = one;
+      const { joint, side, ranked, amount, adds } = one;
       const parts = [...new Set(group.map(({ joint: { entering } }) => entering))];
       const hosts = group.map(({ joint: { host } }) => host);
       const turn = sized(one) && !flushAtDatum(context, one);
       yield {
-        message: say`the ${side} of ${partNames(context, parts)} may stand ${upwards(amount)} off the ${side} of ${partNames(context, hosts)}${surely(off)}, ${by}, and ${step} is let pass${mostly(ranked)}`,
+        message: say`the ${side} of ${partNames(context, parts)} may stand ${upwards(amount)} off the ${sideOfHosts(context, joint, side, hosts)}${surely(adds)}, ${by}, and ${step} is let pass${mostly(ranked)}`,
         cure: turn
           ? say`Measure from the edge that is flush: datum ${side}; the sizes of the parts then drop out there.`
           : say`${cureFor(ranked[0]?.of.origin ?? 'saw')}; or let it be (step in limits).`,

@@ -6,6 +6,7 @@ import { mitreErrors } from '../tolerance/mitre-errors.js';
 import type { Check } from './check.js';
 import { alike } from './support/alike.js';
 import { asMade, cureFor, mostly, reckonedBy, reckoningOf, surely, upwards } from './support/as-made.js';
+import { sideOfHosts } from './support/hosts-side.js';
 import { partNames } from './support/names.js';
 import { tooFarOff } from './support/too-far-off.js';
 
@@ -17,14 +18,14 @@ export const stepAtJoint: Check = {
     const { step } = context.spec.shop.limits;
     const by = reckonedBy(reckoningOf(context));
     for (const group of tooFarOff(context, 'step', step)) {
-      const [{ joint, side, ranked, amount, off }] = group;
+      const [{ joint, side, ranked, amount, adds }] = group;
       const parts = group.map((one) => one.joint.entering);
       const hosts = group.map((one) => one.joint.host);
       const sheet = ranked.some(({ of }) => of.origin === 'thickness');
       const reference = joint.halves.find(({ role }) => role === 'edge')?.from.side;
       const turn = sheet && reference === opposite(side);
       yield {
-        message: say`the ${side} of ${partNames(context, parts)} may stand ${upwards(amount)} off the ${side} of ${partNames(context, hosts)}${surely(off)}, ${by}, and ${step} is let pass${mostly(ranked)}`,
+        message: say`the ${side} of ${partNames(context, parts)} may stand ${upwards(amount)} off the ${sideOfHosts(context, joint, side, hosts)}${surely(adds)}, ${by}, and ${step} is let pass${mostly(ranked)}`,
         cure: turn
           ? say`Measure both halves from the ${side}: reference ${side}; the thickness of the sheet then drops out there.`
           : say`${cureFor(ranked[0]?.of.origin ?? 'saw')}; or let the step be (step in limits).`,

@@ -1,6 +1,7 @@
 import { byId } from '../checks/support/alike.js';
 import type { Box, Fit, FittedJoint, FittedPart } from '../fit/fit.js';
 import { say } from '../fit/text.js';
+import type { Term } from '../number/quantity.js';
 import { Rational } from '../number/rational.js';
 import type { Solved } from '../sizes/solved.js';
 import { type Axis, opposite, type Side } from '../spec/sides.js';
@@ -11,6 +12,7 @@ import { type Link, linksOf } from './links.js';
 import { Held } from './path.js';
 import { Sizes } from './sizes.js';
 import { NOTHING_OFF, type Stack, Sum } from './stack.js';
+import { TurnedAsMade } from './turned-as-made.js';
 
 /** A part with its size and place. */
 export type Boxed = FittedPart & { readonly box: Box };
@@ -28,6 +30,7 @@ export class AsMade {
   /** By their ids, so that the order of the lines in a spec never shows. */
   readonly joints: readonly FittedJoint[];
   readonly sizes: Sizes;
+  readonly turned: TurnedAsMade;
   private readonly parts: ReadonlyMap<PartId, FittedPart>;
   private readonly links = new Map<FittedJoint, readonly Link[]>();
   private readonly inputs: ReadonlyMap<string, Spec['inputs'][number]>;
@@ -50,6 +53,7 @@ export class AsMade {
     const inputs = spec.inputs.filter(({ kind, tolerance }) => kind !== 'thickness' && tolerance !== undefined);
     this.inputs = new Map(inputs.map((input) => [input.id, input]));
     this.sizes = new Sizes(this);
+    this.turned = new TurnedAsMade(this);
   }
 
   /** How planes are held together by parts and joints. */
@@ -124,10 +128,16 @@ export class AsMade {
       { unknown: high, coefficient: Rational.ONE },
       { unknown: low, coefficient: Rational.of(-1) },
     ]);
+    const own = joint ? terms.filter(({ input }) => input.startsWith(`${joint.statement} `)) : terms;
+    return this.stated(own, what);
+  }
+
+  /** The tolerances written for the inputs that something depends on, each piece off on its own. */
+  stated(terms: readonly Term[], what: () => string): Stack {
     const sum = new Sum();
     for (const { input, coefficient } of terms) {
       const found = this.inputs.get(input);
-      if (!found || (joint && !input.startsWith(`${joint.statement} `))) continue;
+      if (!found) continue;
       const of = contributor('written', found.tolerance, {
         id: () => `written ${input}, ${what()}`,
         words: () => say`${found.label}, ${what()}`,

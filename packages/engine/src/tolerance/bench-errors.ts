@@ -23,9 +23,15 @@ interface Into {
  */
 export function addAcross(into: Into, made: AtBench, joint: FittedJoint, half: Half, stated: boolean): void {
   addBase(into, made, joint, half);
-  if (!half.stop) addLift(into, made, joint, half);
+  if (isMarkedOut(half)) {
+    if (!stated && half.role === 'face') addLine(into, made, joint, half, 'across');
+    else if (half.role !== 'face') addLift(into, made, joint, half);
+  } else if (!half.stop) addLift(into, made, joint, half);
   else if (!stated) addStop(into, made, joint, half, half.stop.at);
 }
+
+/** Along a cant no edge stands square to be held at a fence or a stop: lines are marked out from it and its ends. */
+const isMarkedOut = ({ turn }: Half): boolean => turn !== undefined;
 
 /** A base that is fixed is off the same way in both halves; one that is set is set anew for each. */
 function addBase({ sum, factor }: Into, made: AtBench, { id, machine }: FittedJoint, half: Half): void {
@@ -86,7 +92,7 @@ function addLift({ sum, factor }: Into, made: AtBench, joint: FittedJoint, half:
 export function addAlong(into: Into, made: AtBench, joint: FittedJoint, half: Half): void {
   const { jig } = made.spec.shop;
   addLine(into, made, joint, half, 'along');
-  if (!jig || jig.fences.length === 0) return;
+  if (!jig || jig.fences.length === 0 || isMarkedOut(half)) return;
   const { sum, factor } = into;
   const { dirt, fence } = made.tolerances;
   const place = { words: () => say`${half.hand} fence`, source: fence?.source };

@@ -10,7 +10,8 @@ import { BOARD, either, HOLDS, oneWay, SHELF, shelfBetweenSides } from '../testi
 import { jig, shop } from '../testing/shop-builder.js';
 import { AsMade } from './as-made.js';
 import { sidesAt } from './joint-errors.js';
-import { amountOf } from './stacks.fixture.js';
+import { amountOf, stackIn } from './stacks.fixture.js';
+import { contributorsIn } from './tried.js';
 
 const ALL: Tolerances = { ...HOLDS, saw: either('0.2'), cup: oneWay('0.3') };
 
@@ -91,7 +92,7 @@ describe('steps and flushness of a joint', () => {
         const known = new Map<string, number>();
         for (const joint of as.fit.joints) {
           const errors = sidesAt(as, joint);
-          const all = errors.flatMap(({ off }) => off.terms.map(({ of }) => of));
+          const all = errors.flatMap(({ adds }) => stackIn(adds).terms.map(({ of }) => of));
           for (const { id, plus, minus } of all) {
             const share = (percents.next().value ?? 0) / 100;
             if (!known.has(id)) known.set(id, share * plus.toNumber() - (1 - share) * minus.toNumber());
@@ -102,7 +103,7 @@ describe('steps and flushness of a joint', () => {
           for (const error of errors) {
             if (error.kind !== 'step' && error.kind !== 'flush') continue;
             expect(bench.proud(error.side), `${joint.id} ${error.kind} ${error.side}`).toBeCloseTo(
-              amountOf(error.off, off).toNumber(),
+              amountOf(stackIn(error.adds), off).toNumber(),
               7,
             );
             compared++;
@@ -123,7 +124,7 @@ describe('steps and flushness of a joint', () => {
         for (const joint of as.fit.joints)
           for (const error of sidesAt(as, joint)) {
             if (error.kind !== 'step') continue;
-            const sheets = error.off.terms.filter(({ of }) => of.origin === 'thickness');
+            const sheets = stackIn(error.adds).terms.filter(({ of }) => of.origin === 'thickness');
             if (wishes.from === error.side) {
               expect(sheets).toEqual([]);
               kept++;
@@ -143,7 +144,7 @@ describe('steps and flushness of a joint', () => {
       fc.property(recipe, (wishes) => {
         const as = made(wishes);
         const origins = as.fit.joints.flatMap((joint) =>
-          sidesAt(as, joint).flatMap(({ off }) => off.terms.map(({ of }) => of.origin)),
+          sidesAt(as, joint).flatMap(({ adds }) => contributorsIn(adds).map(({ origin }) => origin)),
         );
         expect(origins).not.toContain('machine');
         expect(origins.includes('cup')).toBe(!wishes.held);

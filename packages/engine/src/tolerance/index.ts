@@ -3,7 +3,7 @@ export type { Distance } from './cabinet-errors.js';
 export type { Contributor, Origin } from './contributor.js';
 export { type Curve, type CurveRange, cornersOf, type Straightened, slopesOf, straightened } from './curve.js';
 export type { JointError } from './joint-errors.js';
-export { furthest, furthestOf, type Reckoning, USUAL_RECKONING } from './judge.js';
+export { furthest, furthestIn, furthestOf, type Reckoning, USUAL_RECKONING } from './judge.js';
 export {
   type Batch,
   type Changed,
@@ -28,4 +28,6 @@ export {
   worstCase,
 } from './stack.js';
 export { toldOff } from './told.js';
-export { type Trials, type Tried, tryOut } from './trials.js';
+export { type Trials, tryOut } from './trials.js';
+export { contributorsIn, isNothing, rankedIn, shiftIn, type Tried } from './tried.js';
+export type { Span } from './turned-errors.js';

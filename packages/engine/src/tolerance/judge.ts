@@ -3,6 +3,7 @@ import { Rational } from '../number/rational.js';
 import type { Tolerances } from '../spec/stock.js';
 import { type Curve, cornersOf, straightened } from './curve.js';
 import { rootSumSquare, type Stack, worstCase } from './stack.js';
+import type { Tried } from './tried.js';
 
 export type Reckoning = Tolerances['reckon'];
 
@@ -58,4 +59,15 @@ export function furthestOf(curve: Curve, reckoning: Reckoning): Bounded {
   }
   const { middle, half } = straightened(curve);
   return { value: Math.abs(middle) + half, error: CURVE_ERROR };
+}
+
+/** The same of a sum or of what is none. */
+export const furthestIn = (adds: Tried, reckoning: Reckoning): Bounded =>
+  'stack' in adds ? furthest(adds.stack, reckoning) : furthestOf(adds.curve, reckoning);
+
+/** True if a result comes further off than a limit: a sum exactly, a curve beyond what its values are within. */
+export function exceedsIn(adds: Tried, limit: Rational, reckoning: Reckoning): boolean {
+  if ('stack' in adds) return exceeds(adds.stack, limit, reckoning);
+  const { value, error } = furthestOf(adds.curve, reckoning);
+  return value - error > limit.toNumber();
 }

@@ -3,8 +3,10 @@ import { say } from '../fit/text.js';
 import { lazily } from '../lazily.js';
 import { Rational } from '../number/rational.js';
 import { fixedAlong } from '../sizes/fixed.js';
-import { AXES, type Axis, outward, type Side } from '../spec/sides.js';
+import { AXES, type Axis, axisOf, outward, type Side } from '../spec/sides.js';
 import type { JointStatement, PartId } from '../spec/spec.js';
+import { faceOnCant } from '../turned/frame.js';
+import { laidOn } from '../turned/span.js';
 import type { AsMade } from './as-made.js';
 import { addAcross, addAlong } from './bench-errors.js';
 import { contributor } from './contributor.js';
@@ -20,12 +22,11 @@ export interface Link {
 }
 
 /**
- * What a joint holds together: the touching sides, the planes its slots are measured from across the joint, and the
+ * What a joint holds together, in the frame that the joint is told in: the touching sides, the planes its slots are measured from across the joint, and the
  * datum edges along it. Where nothing is milled, parts are put where they belong by eye, or lie in a groove, rebate or
  * housing. A loose part, or one with room in its groove, is held by neither.
  */
 export function linksOf(made: AsMade, joint: FittedJoint): readonly Link[] {
-  if (joint.turn !== undefined) return [];
   const [entering, host] = joint.halves;
   const statement = made.statement(joint.statement);
   const touching = touch(made, joint, statement);
@@ -49,12 +50,7 @@ export function linksOf(made: AsMade, joint: FittedJoint): readonly Link[] {
 function planes(made: AsMade, joint: FittedJoint, way: 'across' | 'along', entering: Half, host: Half): Stack {
   const side = way === 'across' ? entering.from.side : entering.datum;
   const other = way === 'across' ? host.from.side : host.datum;
-  const stated = made.statedBetween(
-    { part: joint.entering, side },
-    { part: joint.host, side: other },
-    () => joint.id,
-    joint,
-  );
+  const stated = statedAt(made, joint, side, other);
   const sum = new Sum().stack(stated);
   const outside = Rational.of(outward(side));
   const [own, against] = [
@@ -72,13 +68,20 @@ function planes(made: AsMade, joint: FittedJoint, way: 'across' | 'along', enter
   return sum.done();
 }
 
+/** What the text of a joint writes of the distance of two planes; of a turned part it writes heights alone. */
+const statedAt = (made: AsMade, joint: FittedJoint, own: Side, other: Side): Stack =>
+  joint.turn && axisOf(own) !== 'z'
+    ? NOTHING_OFF
+    : made.statedBetween({ part: joint.entering, side: own }, { part: joint.host, side: other }, () => joint.id, joint);
+
 /** Slots milled before banding are measured from edges that their bands still have to come onto. */
 function bandsAt(made: AsMade, joint: FittedJoint, side: Side): Stack {
   const [part, host] = [made.part(joint.entering), made.part(joint.host)];
   const outside = Rational.of(outward(side));
   const sum = new Sum();
   if (part) sum.add(made.sizes.band(part, side), outside);
-  if (host) sum.add(made.sizes.band(host, side), outside.neg());
+  // No band is glued on a cant.
+  if (host && (!joint.turn || axisOf(side) === 'z')) sum.add(made.sizes.band(host, side), outside.neg());
   return sum.done();
 }
 
@@ -107,19 +110,22 @@ const CUT: readonly string[] = ['groove', 'house', 'rebate'];
 function byHand(made: AsMade, joint: FittedJoint, statement: JointStatement | undefined): readonly Link[] {
   if (joint.verb === 'rest' || !statement) return [];
   return AXES.filter((axis) => axis !== joint.axis).flatMap((axis) => {
-    const [side] = fixedAlong(statement.facts, axis);
+    const side = joint.turn && axis !== 'z' ? onCant(made, joint, axis) : fixedAlong(statement.facts, axis)[0];
     if (side === undefined) return [];
     const off = () => {
-      const stated = made.statedBetween(
-        { part: joint.entering, side },
-        { part: joint.host, side },
-        () => joint.id,
-        joint,
-      );
+      const stated = statedAt(made, joint, side, side);
       return stated === NOTHING_OFF ? placed(made, joint, axis) : stated;
     };
     return [{ a: joint.entering, aSide: side, b: joint.host, bSide: side, off: lazily(off) }];
   });
+}
+
+/** A turned part is put flush with the cant and with the left end of it; where it is mitred, its toes tell where it comes. */
+function onCant(made: AsMade, joint: FittedJoint, axis: Axis): Side | undefined {
+  if (joint.meeting === 'mitre') return undefined;
+  if (axis === 'x') return 'left';
+  const frame = made.turned.frame(joint.entering);
+  return frame && faceOnCant(frame.span, laidOn(made.spec, joint.entering));
 }
 
 function placed(made: AsMade, joint: FittedJoint, axis: Axis): Stack {

@@ -6,11 +6,13 @@ import type { AsMade } from './as-made.js';
 import { addAcross } from './bench-errors.js';
 import { type Contributor, contributor } from './contributor.js';
 import type { Curve } from './curve.js';
+import { contributorsOf, reader } from './reader.js';
 import { type Stack, Sum } from './stack.js';
+import { turnedBy } from './turned-as-made.js';
 
 /**
  * What may be off at a mitre, mm. `opening`: at the heel where more than nothing, at the toe where less, when the parts
- * stand square to each other. `toes`: how far the toes miss each other, along the mitre face. `heels`: how much longer
+ * stand square to each other, or a turned one along its cant. `toes`: how far the toes miss each other, along the mitre face. `heels`: how much longer
  * the entering part's mitre face is than its host's, with toes that meet.
  */
 export interface MitreErrors {
@@ -34,12 +36,13 @@ interface Bevelled {
 /**
  * A mitre's errors by its geometry. With bevels b₁ and b₂ off in the sense that takes wood from the heel, and faces
  * m = t / cos(β + b) long, parts held at their planned corner touch at the toe and stand m·sin(b₁ + b₂) apart at the
- * heel, or the other way round.
+ * heel, or the other way round. A turned part stands along its cant as that is cut: the corner at one end of it comes
+ * wider by as much as the cant turns, and at the other narrower.
  */
 export function mitreErrors(made: AsMade, joint: FittedJoint): MitreErrors | undefined {
   const [entering, host] = joint.halves;
   const [a, b] = [bevelled(made, joint, joint.entering), bevelled(made, joint, joint.host)];
-  if (joint.meeting !== 'mitre' || joint.turn !== undefined || !a || !b) return undefined;
+  if (joint.meeting !== 'mitre' || !a || !b) return undefined;
   const angle = joint.mitre?.angle ?? HALF_TURN;
   const face = (thickness: number, offAngle: number) => thickness / Math.cos((angle + offAngle) * RADIAN);
   const sheets = [...contributorsOf(a.sheet), ...contributorsOf(b.sheet)];
@@ -47,16 +50,30 @@ export function mitreErrors(made: AsMade, joint: FittedJoint): MitreErrors | und
   const read = reader([...new Set([...sheets, ...bevels])]);
   const thick = (end: Bevelled, off: readonly number[]) => end.thickness + read.sum(end.sheet, off);
   const tilt = (end: Bevelled, off: readonly number[]) => read.one(end.bevel, off);
+  const stands = standing(made, joint, read.of);
   return {
     opening: {
-      of: read.of,
+      of: stands.of,
       at: (off) => {
         const longest = Math.max(face(thick(a, off), tilt(a, off)), face(thick(b, off), tilt(b, off)));
-        return longest * Math.sin((tilt(a, off) + tilt(b, off)) * RADIAN);
+        return longest * Math.sin((tilt(a, off) + tilt(b, off)) * RADIAN + stands.wider(off));
       },
     },
     heels: { of: read.of, at: (off) => face(thick(a, off), tilt(a, off)) - face(thick(b, off), tilt(b, off)) },
     toes: toesOf(made, joint, entering, host, a, b, (thickness) => face(thickness, 0)),
+  };
+}
+
+/** By how much the corner at an end of a turned part comes wider than planned, radians; `of` begins with what is given. */
+function standing(made: AsMade, joint: FittedJoint, of: readonly Contributor[]) {
+  const along = joint.turn && made.turned.standsAlong(joint.entering);
+  if (!along) return { of, wider: () => 0 };
+  const [x, y] = along.off;
+  const read = reader([...new Set([...of, ...contributorsOf(x), ...contributorsOf(y)])]);
+  const sense = made.turned.widens(joint);
+  return {
+    of: read.of,
+    wider: (off: readonly number[]) => sense * turnedBy(along, read.sum(x, off), read.sum(y, off)),
   };
 }
 
@@ -105,19 +122,4 @@ function bevelled(made: AsMade, joint: FittedJoint, id: string): Bevelled | unde
       source: mitre?.source,
     }),
   };
-}
-
-const contributorsOf = (stack: Stack): readonly Contributor[] => stack.terms.map(({ of }) => of);
-
-/** Reads stacks and contributors off a list of how far each of `of` is off. */
-export function reader(of: readonly Contributor[]) {
-  const place = new Map(of.map((one, i) => [one.id, i]));
-  const one = (contributor: Contributor | undefined, off: readonly number[]): number =>
-    (contributor && off[place.get(contributor.id) ?? -1]) ?? 0;
-  const sum = (stack: Stack, off: readonly number[]): number =>
-    stack.terms.reduce(
-      (total, term) => total + term.coefficient.toNumber() * one(term.of, off),
-      stack.shift.toNumber(),
-    );
-  return { of, one, sum };
 }

@@ -39,6 +39,8 @@ export class Held {
     };
     for (const joint of made.joints)
       for (const { a, aSide, b, bSide, off } of made.linksOf(joint)) {
+        // Sides of a turned part, but for its ends up and down, lie in no plane that others have a side in.
+        if (joint.turn && axisOf(aSide) !== 'z') continue;
         add({ part: b, side: bSide }, { part: a, side: aSide }, off);
         add({ part: a, side: aSide }, { part: b, side: bSide }, () => reversed(off()));
       }

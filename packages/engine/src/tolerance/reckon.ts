@@ -8,6 +8,7 @@ import { type Reckoning, USUAL_RECKONING } from './judge.js';
 import { type MitreErrors, mitreErrors } from './mitre-errors.js';
 import { type Squareness, squarenessOf } from './squareness.js';
 import type { Stack } from './stack.js';
+import { type Span, spanErrors } from './turned-errors.js';
 
 /** What may be off at one joint. */
 export interface ReckonedJoint {
@@ -27,11 +28,10 @@ export interface Reckoned {
   readonly joints: readonly ReckonedJoint[];
   readonly outside: readonly Distance[];
   readonly openings: readonly Distance[];
+  readonly spans: readonly Span[];
   readonly squareness?: Squareness | undefined;
   /** What the shop has said nothing of, and so counts as nothing, in the words of a shop file. */
   readonly unsaid: readonly string[];
-  /** Joints with turned parts, whose errors are not reckoned. */
-  readonly leftOut: readonly string[];
 }
 
 /** Adds up the errors of a cabinet: for a report, not for a key. */
@@ -48,9 +48,9 @@ export function reckon(spec: Spec): Reckoned {
     }),
     outside: outsideErrors(made),
     openings: openingErrors(made),
+    spans: spanErrors(made),
     squareness: squarenessOf(made),
     unsaid: unsaidOf(made),
-    leftOut: fit.joints.filter(({ turn }) => turn !== undefined).map(({ id }) => id),
   };
 }
 

@@ -9,7 +9,9 @@ import { CURVE_ERROR } from './judge.js';
 import type { Reckoned } from './reckon.js';
 import type { Squareness } from './squareness.js';
 import { type Contribution, contributions, rootSumSquare, type Stack, worstCase } from './stack.js';
-import { type Trials, type Tried, tryOut } from './trials.js';
+import { type Trials, tryOut } from './trials.js';
+import type { Tried } from './tried.js';
+import type { Span } from './turned-errors.js';
 
 /** What a result is about. A mitre opens at its heel (or toe), its toes or its heels miss each other. */
 export type About =
@@ -21,6 +23,7 @@ export type About =
     }
   | { readonly kind: 'mitre opening' | 'toes' | 'heels'; readonly joint: FittedJoint }
   | { readonly kind: 'outside' | 'opening'; readonly distance: Distance }
+  | { readonly kind: 'span'; readonly span: Span }
   | { readonly kind: 'diagonals'; readonly squareness: Squareness };
 
 /** One thing that may be off in a cabinet, and how it adds up. */
@@ -34,14 +37,14 @@ export interface Result {
 }
 
 /** Everything that may be off in a cabinet: joint by joint, then the cabinet as a whole. */
-export function resultsOf({ joints, outside, openings, spec, squareness }: Reckoned): readonly Result[] {
+export function resultsOf({ joints, outside, openings, spans, spec, squareness }: Reckoned): readonly Result[] {
   const { step, gap } = spec.shop.limits;
   const limitOf = { step, flush: step, place: undefined, gap };
   const found: Result[] = [];
   for (const { joint, errors, mitre } of joints) {
-    for (const { kind, side, off, otherFace } of errors) {
+    for (const { kind, side, adds, otherFace } of errors) {
       const id = `${joint.id} ${kind} ${side}`;
-      found.push({ id, about: { kind, joint, side, otherFace }, adds: { stack: off }, limit: limitOf[kind] });
+      found.push({ id, about: { kind, joint, side, otherFace }, adds, limit: limitOf[kind] });
     }
     if (!mitre) continue;
     const curve = (kind: 'mitre opening' | 'toes' | 'heels', adds: Tried, limit: Rational | undefined) =>
@@ -52,10 +55,11 @@ export function resultsOf({ joints, outside, openings, spec, squareness }: Recko
   }
   for (const kind of ['outside', 'opening'] as const)
     for (const distance of kind === 'outside' ? outside : openings) {
-      const { from, to, off } = distance;
+      const { from, to, adds } = distance;
       const id = `${kind} ${from.part}.${from.side} to ${to.part}.${to.side}`;
-      found.push({ id, about: { kind, distance }, adds: { stack: off } });
+      found.push({ id, about: { kind, distance }, adds });
     }
+  for (const span of spans) found.push({ id: `span ${span.part}`, about: { kind: 'span', span }, adds: span.adds });
   if (squareness)
     found.push({ id: 'diagonals', about: { kind: 'diagonals', squareness }, adds: { curve: squareness.difference } });
   return found;

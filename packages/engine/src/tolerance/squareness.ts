@@ -3,8 +3,8 @@ import type { PartId } from '../spec/spec.js';
 import type { AsMade } from './as-made.js';
 import { type Contributor, contributor } from './contributor.js';
 import type { Curve } from './curve.js';
-import { reader } from './mitre-errors.js';
 import type { Plane } from './path.js';
+import { reader } from './reader.js';
 import type { Stack } from './stack.js';
 
 /** Four sides of a case as they come out, mm; `lean` is how far the top stands to the right of the base. */

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { Rational } from '../number/rational.js';
 import type { Contributor } from './contributor.js';
 import { type Stack, single, stacked } from './stack.js';
+import type { Tried } from './tried.js';
 
 /** Hundredths of a millimetre. */
 const hundredths = (most: number) => fc.integer({ min: 0, max: most }).map((n) => Rational.of(n, 100));
@@ -30,6 +31,12 @@ export const randomStack = (
         },
       })),
   );
+
+/** A result that is a sum; nothing else is expected where it is asked for. */
+export function stackIn(adds: Tried): Stack {
+  if (!('stack' in adds)) throw new Error('no sum');
+  return adds.stack;
+}
 
 /** What a stack comes to when each contributor is off by so much. */
 export const amountOf = ({ shift, terms }: Stack, off: ReadonlyMap<string, Rational>): Rational =>

@@ -1,10 +1,6 @@
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { type Contributor, halfOf, middleOf } from './contributor.js';
-import type { Curve } from './curve.js';
-import type { Stack } from './stack.js';
-
-/** Something that trials are made of. */
-export type Tried = { readonly stack: Stack } | { readonly curve: Curve };
+import type { Tried } from './tried.js';
 
 /** What many trials gave for one result, mm. */
 export interface Trials {

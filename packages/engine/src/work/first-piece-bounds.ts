@@ -5,8 +5,9 @@ import type { Shop } from '../spec/stock.js';
 import { type AtBench, addAcross, addAlong } from '../tolerance/bench-errors.js';
 import { type Origin, Shared } from '../tolerance/contributor.js';
 import type { JointError } from '../tolerance/joint-errors.js';
-import { furthest, USUAL_RECKONING } from '../tolerance/judge.js';
+import { furthestIn, USUAL_RECKONING } from '../tolerance/judge.js';
 import { Sum, worstCase } from '../tolerance/stack.js';
+import { broughtBy } from '../tolerance/tried.js';
 import type { Setting } from './setting.js';
 
 /**
@@ -65,8 +66,8 @@ export function boundsOf(
 ): { readonly bounds: Bounds; readonly unsaid: readonly Unsaid[] } {
   const { half } = milled;
   if (way === 'depth') return depthBounds(result, joint, half);
-  // What is measured along a cant is marked out, and its errors are not reckoned.
-  if (joint.turn || half.turn) return { bounds: NO_BOUNDS, unsaid: [] };
+  // What is milled along a cant is marked out from it, line by line, and not measured on a first piece.
+  if (half.turn) return { bounds: NO_BOUNDS, unsaid: [] };
   const { shop } = result.spec;
   const fromJoint = jointBounds(way, result, joint, milled[way] ?? Rational.ZERO);
   const held = heldBounds(way, shop, joint, half, setting);
@@ -88,8 +89,8 @@ function jointBounds(way: 'across' | 'along', result: FitResult, joint: FittedJo
   if (!isMitre && errors.length === 0) return { bounds: NO_BOUNDS, unsaid: [] };
   if (!limits.written.includes('step')) return { bounds: NO_BOUNDS, unsaid: ['step in limits' as const] };
   const rest = (error: JointError): Rational => {
-    const terms = error.off.terms.filter(({ of }) => !BENCH.includes(of.origin));
-    const { value, error: by } = furthest({ shift: Rational.ZERO, terms }, tolerances?.reckon ?? USUAL_RECKONING);
+    const parts = broughtBy(error.adds, ({ origin }) => !BENCH.includes(origin));
+    const { value, error: by } = furthestIn(parts, tolerances?.reckon ?? USUAL_RECKONING);
     return Rational.of(Math.ceil((value + by) * 1e6), 1e6);
   };
   const least = isMitre ? Rational.ZERO : errors.map(rest).reduce((a, b) => Rational.min(a, b));

@@ -1,7 +1,7 @@
 import { Rational } from '../number/rational.js';
 import { type Axis, axisOf } from '../spec/sides.js';
 import type { Shop } from '../spec/stock.js';
-import { furthest, type Reckoning } from '../tolerance/judge.js';
+import { furthestIn, type Reckoning } from '../tolerance/judge.js';
 import { halvesOf, type Operation, type WorkItem } from './operation.js';
 
 /**
@@ -16,9 +16,9 @@ export function roomAt(
   axis: Axis,
 ): Rational {
   const rooms = halvesOf(operation, items).flatMap(({ result, joint }) =>
-    result.errors(joint.id).flatMap(({ kind, side, off }) => {
+    result.errors(joint.id).flatMap(({ kind, side, adds }) => {
       if (kind === 'gap' || axisOf(side) !== axis) return [];
-      const { value, error } = furthest(off, reckoning);
+      const { value, error } = furthestIn(adds, reckoning);
       return [shop.limits.step.sub(Rational.of(Math.ceil((value + error) * 1_000_000 - 1e-3), 1_000_000))];
     }),
   );

@@ -1,13 +1,13 @@
 import {
-  contributions,
+  contributorsIn,
   type FitResult,
   type FittedJoint,
+  figuresOf,
+  isNothing,
   type JointError,
   type Rational,
-  rootSumSquare,
   toldOff,
   USUAL_RECKONING,
-  worstCase,
 } from '@dryfit/engine';
 import type { Lengths } from './lengths.js';
 import { plain } from './markdown.js';
@@ -21,22 +21,25 @@ export function errorLines(result: FitResult, joint: FittedJoint, lengths: Lengt
 }
 
 function line(result: FitResult, joint: FittedJoint, error: JointError, lengths: Lengths): readonly string[] {
-  const { off } = error;
+  const { adds } = error;
   const what = whatIs(joint, error);
-  if (off.terms.length === 0 && off.shift.isZero()) {
+  if (isNothing(adds)) {
     // Nothing to tell of, but that the sheet is of no account at a face both halves are measured from.
     return error.kind === 'step' ? [`- ${what}: none; the thickness of the sheet drops out there`] : [];
   }
   const told = (length: Parameters<typeof toldOff>[0]) => toldOff(length, lengths.units);
-  const { least, most } = worstCase(off);
-  const { middle, half } = rootSumSquare(off);
-  const around = middle.isZero() ? '' : `${told(middle)} `;
-  const worst = least.neg().equals(most) ? `± ${told(most)}` : `${told(least)} to ${told(most)}`;
+  const { contributions, rootSumSquare, worst: range } = figuresOf(adds);
+  const [least, most, middle] = [told(range.least), told(range.most), told(rootSumSquare.middle)];
+  const around = middle === told(NONE) ? '' : `${middle} `;
+  const even = least === `−${most}` || (least === most && most === told(NONE));
+  const worst = even ? `± ${most}` : `${least} to ${most}`;
   const reckoning = result.spec.shop.tolerances?.reckon ?? USUAL_RECKONING;
   const figures =
-    reckoning === 'worst case' ? `${worst}, everything off at once` : `${around}± ${told(half)}, at the worst ${worst}`;
+    reckoning === 'worst case'
+      ? `${worst}, everything off at once`
+      : `${around}± ${told(rootSumSquare.half)}, at the worst ${worst}`;
   const limit = limitOf(result, error);
-  const [largest] = contributions(off);
+  const [largest] = contributions;
   const mostly = largest ? `; mostly ${plain(lengths.text(largest.of.words))}` : '';
   const pass = limit ? `, of ${told(limit)} let pass` : '';
   return [`- ${what}: ${figures}${pass}${mostly}${sheetWords(error)}`];
@@ -60,7 +63,9 @@ function whatIs({ entering, host }: FittedJoint, { kind, side }: JointError): st
   }
 }
 
-const sheetWords = ({ kind, off }: JointError): string =>
-  kind !== 'step' || off.terms.some(({ of }) => of.origin === 'thickness')
+const NONE = { value: 0, error: 0 };
+
+const sheetWords = ({ kind, adds }: JointError): string =>
+  kind !== 'step' || contributorsIn(adds).some(({ origin }) => origin === 'thickness')
     ? ''
     : '; the thickness of the sheet drops out';

@@ -5,8 +5,8 @@ import { figuresWords, resultWords } from '../tolerance/words.js';
 
 /** What may be off at a joint, a line each, with the largest part of it. */
 export function errorLines(joint: FittedJoint, errors: readonly JointError[], format: LengthFormat): readonly string[] {
-  return errors.flatMap(({ kind, side, off }) => {
-    const figures = figuresOf({ stack: off });
+  return errors.flatMap(({ kind, side, adds }) => {
+    const figures = figuresOf(adds);
     const [largest] = figures.contributions;
     const words = figuresWords(figures, format);
     if (words === 'nothing' && kind !== 'step') return [];

@@ -54,8 +54,8 @@ describe('an explanation', () => {
   it('of a joint tells what may be off at it, and what most of it is', () => {
     const tenth = Rational.of(1, 10);
     const of = { id: 'stop', origin: 'stop', words: ['stop for lh'], plus: tenth, minus: tenth } as const;
-    const off = { shift: Rational.ZERO, terms: [{ of, coefficient: Rational.TWO }] };
-    const made = result({}, { errors: () => [{ kind: 'place', side: 'bottom', off }] });
+    const stack = { shift: Rational.ZERO, terms: [{ of, coefficient: Rational.TWO }] };
+    const made = result({}, { errors: () => [{ kind: 'place', side: 'bottom', adds: { stack } }] });
     expect(told('shelf / lh', made)).toContain(
       'how far off it may come\n  place of the bottom: ± 0.2, at the worst ± 0.2; mostly stop for lh\n',
     );

@@ -48,7 +48,6 @@ export function toleranceJson(
         cabinet: printText(cabinetLabel(reckoned.fit), how.format),
         reckoning: reckoned.reckoning,
         unsaid: [...reckoned.unsaid],
-        leftOut: [...reckoned.leftOut],
         results: results.map((result) => resultJson(result, trials?.get(result.id), how)),
         ...(batch ? { batch: batchJson(batch.planned, batch.measured) } : {}),
       };
@@ -114,7 +113,7 @@ function batchJson(planned: Spec, measured: Batch): CabinetJson['batch'] {
       to: exact(change.to),
     })),
     cuts: other.cuts.map(({ part, kind, joint }) => ({ part, kind, ...(joint === undefined ? {} : { joint }) })),
-    asPlanned: ifCutAsPlanned(planned, measured).map(({ result, by }) => ({ id: result.id, by: exact(by) })),
+    asPlanned: ifCutAsPlanned(planned, measured).map(({ result, by }) => ({ id: result.id, by: off(by) })),
   };
 }
 

@@ -49,7 +49,7 @@ export const ToleranceResultSchema = exactly(
   {
     id: Type.String({ description: 'Unique in its cabinet.' }),
     kind: oneOf(
-      ['step', 'flush', 'place', 'gap', 'mitre opening', 'toes', 'heels', 'outside', 'opening', 'diagonals'],
+      ['step', 'flush', 'place', 'gap', 'mitre opening', 'toes', 'heels', 'outside', 'opening', 'span', 'diagonals'],
       'What may be off.',
     ),
     joint: Type.Optional(Type.String()),
@@ -77,7 +77,6 @@ export const ToleranceSchema = Type.Object(
           cabinet: Type.String({ description: 'Its name, with the parameters it has here.' }),
           reckoning: oneOf(['worst case', 'root sum square'], 'How errors are held against the limits.'),
           unsaid: Type.Array(Type.String(), { description: 'What the shop says nothing of; it counts as nothing.' }),
-          leftOut: Type.Array(Type.String(), { description: 'Joints of turned parts, which are not reckoned.' }),
           results: Type.Array(ToleranceResultSchema),
           batch: Type.Optional(
             exactly(
@@ -113,7 +112,7 @@ export const ToleranceSchema = Type.Object(
                   ),
                 ),
                 asPlanned: Type.Array(
-                  exactly({ id: Type.String(), by: Exact }, 'A result that moves where everything is left as it was.'),
+                  exactly({ id: Type.String(), by: Off }, 'A result that moves where everything is left as it was.'),
                 ),
               },
               'What another batch of sheets does. The results are those of the batch.',

@@ -28,6 +28,8 @@ export interface ToleranceStyle {
 
 /** Most contributors that one result lists; the rest is told together. */
 const MOST = 3;
+/** What has less of a part than this reads as 0 %. */
+const TELLING = 0.005;
 
 interface Told {
   readonly result: Result;
@@ -66,7 +68,7 @@ export function toleranceText(reckoned: Reckoned, style: ToleranceStyle): string
   return `${lines.join('\n').trimEnd()}\n`;
 }
 
-function headLines({ reckoning, unsaid, leftOut }: Reckoned, { samples, seed }: ToleranceStyle): string[] {
+function headLines({ reckoning, unsaid }: Reckoned, { samples, seed }: ToleranceStyle): string[] {
   return [
     'First by root sum square, then everything off at once; more than nothing is proud, further away, open.',
     `Held against the limits by ${reckoning}.`,
@@ -74,7 +76,6 @@ function headLines({ reckoning, unsaid, leftOut }: Reckoned, { samples, seed }: 
       ? [`Tried ${samples} times from seed ${seed}; each written tolerance is taken for three standard deviations.`]
       : []),
     ...(unsaid.length > 0 ? [`Nothing is said of, and nothing counted for: ${unsaid.join(', ')}.`] : []),
-    ...(leftOut.length > 0 ? [`Left out, since turned parts are not reckoned: ${leftOut.join('; ')}.`] : []),
   ].map(visible);
 }
 
@@ -128,8 +129,9 @@ function resultLines({ result, figures, trials }: Told, style: ToleranceStyle): 
 }
 
 function fromWords({ contributions }: Figures, format: LengthFormat): string {
-  const shown = contributions.slice(0, MOST).map(({ of, share }) => `${printText(of.words, format)} ${percent(share)}`);
-  const rest = contributions.slice(MOST);
+  const telling = contributions.slice(0, MOST).filter(({ share }, i) => i === 0 || share >= TELLING);
+  const shown = telling.map(({ of, share }) => `${printText(of.words, format)} ${percent(share)}`);
+  const rest = contributions.slice(telling.length);
   const others = rest.reduce((sum, { share }) => sum + share, 0);
   const more = rest.length > 0 ? `, ${rest.length} more ${percent(others)}` : '';
   return `from ${shown.join(', ')}${more}`;

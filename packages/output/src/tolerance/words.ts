@@ -29,6 +29,13 @@ export function resultWords(about: About, format: LengthFormat): string {
       const by = through.filter((part) => part !== from.part && part !== to.part);
       return `opening ${printLength(length, format)} from ${from.part} to ${to.part}${by.length > 0 ? `, by ${by.join(', ')}` : ''}`;
     }
+    case 'span': {
+      const { part, level, length, between, through } = about.span;
+      const ends = between
+        ? `${between[0]} to ${between[1]}, over ${through.join(', ')}`
+        : `end to end of ${level}.cant`;
+      return `span ${printLength(length, format)} of ${part}, from ${ends}`;
+    }
     case 'diagonals': {
       const { left, right, base, top } = about.squareness.parts;
       return `difference of the diagonals of ${left}, ${right}, ${base}, ${top}`;

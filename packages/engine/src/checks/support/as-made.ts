@@ -4,7 +4,7 @@ import { Rational } from '../../number/rational.js';
 import { AsMade } from '../../tolerance/as-made.js';
 import type { Contributor, Origin } from '../../tolerance/contributor.js';
 import { type Reckoning, USUAL_RECKONING } from '../../tolerance/judge.js';
-import type { Stack } from '../../tolerance/stack.js';
+import { shiftIn, type Tried } from '../../tolerance/tried.js';
 import { perContext } from './remember.js';
 
 /** The cabinet with its errors, once for all checks that ask. */
@@ -28,8 +28,10 @@ export function mostly(ranked: readonly { readonly of: Contributor; readonly sha
 }
 
 /** What is off for certain, before anything strays: a stack of spacers, the step of a stop. */
-export const surely = ({ shift }: Stack): Text =>
-  shift.isZero() ? [] : say` (${shift.abs()} of it by the steps of the stop or the spacers in stock)`;
+export function surely(adds: Tried): Text {
+  const shift = shiftIn(adds);
+  return shift.isZero() ? [] : say` (${shift.abs()} of it by the steps of the stop or the spacers in stock)`;
+}
 
 /** What makes the largest part smaller. */
 const CURES: Readonly<Record<Origin, string>> = {

@@ -3,8 +3,9 @@ import type { Bounded } from '../../number/bounded.js';
 import type { Rational } from '../../number/rational.js';
 import type { Side } from '../../spec/sides.js';
 import { gapAt, type JointError, sidesAt } from '../../tolerance/joint-errors.js';
-import { exceeds, furthest } from '../../tolerance/judge.js';
-import { type Contribution, contributions, type Stack } from '../../tolerance/stack.js';
+import { exceedsIn, furthestIn } from '../../tolerance/judge.js';
+import type { Contribution } from '../../tolerance/stack.js';
+import { rankedIn, type Tried } from '../../tolerance/tried.js';
 import type { CheckContext } from '../check.js';
 import { alike } from './alike.js';
 import { asMade, reckoningOf } from './as-made.js';
@@ -15,7 +16,7 @@ export interface TooFarOff {
   readonly joint: FittedJoint;
   readonly side: Side;
   readonly amount: Bounded;
-  readonly off: Stack;
+  readonly adds: Tried;
   readonly ranked: readonly Contribution[];
 }
 
@@ -41,13 +42,13 @@ export function tooFarOff(
   const reckoning = reckoningOf(context);
   const found = (kind === 'gap' ? gaps(context) : sides(context)).flatMap(({ joint, errors }) =>
     errors
-      .filter((error) => error.kind === kind && exceeds(error.off, limit, reckoning))
-      .map(({ side, off }) => ({
+      .filter((error) => error.kind === kind && exceedsIn(error.adds, limit, reckoning))
+      .map(({ side, adds }) => ({
         joint,
         side,
-        off,
-        amount: furthest(off, reckoning),
-        ranked: contributions(off),
+        adds,
+        amount: furthestIn(adds, reckoning),
+        ranked: rankedIn(adds),
       })),
   );
   return alike(found, ({ joint, side, amount, ranked }) => [
