@@ -165,6 +165,23 @@ export class MadeUnit {
     return fromLeft ? [held, other] : [other, held];
   }
 
+  /** The outside size along an axis with the face laid on the cant from outside: from the far side of the base to its corner. */
+  outside(axis: 0 | 1): number {
+    const joint = this.joint('face / base');
+    const { along, out } = this.frame('base');
+    const [left, right] = this.cant('base');
+    const [own, host] = joint.halves;
+    const fromLeft = !host || host.datum === 'left';
+    const way = fromLeft ? 1 : -1;
+    const by =
+      own && host ? way * (this.along(joint, host) - this.along(joint, own)) : this.off('line by hand face / base x');
+    const held = add(add(fromLeft ? left : right, along, by), out, this.thickness('face'));
+    const corners = [held, add(held, along, way * this.sawn('face', 'x'))].map((corner) => corner[axis]);
+    const near = axis === 0 ? this.corner.x : this.corner.y;
+    const far = this.levelSide('base', ({ left: 'right', right: 'left', front: 'rear', rear: 'front' } as const)[near]);
+    return Math.max(...corners.map((corner) => Math.abs(corner - far)));
+  }
+
   /** How far the face stands proud of the cant. */
   step(level: string): number {
     const [corner] = this.face(level);
