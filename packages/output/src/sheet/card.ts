@@ -2,7 +2,7 @@ import type { LengthFormat, SetUp } from '@dryfit/engine';
 import { type Card, figures, type Group } from './cards.js';
 import { fitted, textWidth, wrapped } from './metrics.js';
 import type { Block, Frame, Pen } from './page.js';
-import { drawPiece } from './piece.js';
+import { pieceDrawing } from './piece.js';
 
 /** More pieces than this get a box for every ten. */
 const MOST_BOXES = 60;
@@ -11,52 +11,81 @@ const BOX = 5.4;
 const EDGE = 3;
 
 /** A card: at which fence, how the piece lies and is held, the piece drawn, and the pieces to tick off. */
-export function drawCard(pen: Pen, card: Card, setUp: SetUp, frame: Frame, format: LengthFormat): void {
-  const { x, y, width, height } = frame;
-  const inside = width - 2 * EDGE;
-  pen.box(x, y, width, height, 0.5);
-  const head = headOf(card, setUp, inside, format);
-  head.draw(pen, x + EDGE, y);
+export interface CardBlock {
+  /** The least height at which it can be read, and the one beyond which it gains nothing, mm. */
+  readonly least: number;
+  readonly most: number;
+  draw(pen: Pen, frame: Frame): void;
+}
+
+/** What a card leaves for its drawing, mm. */
+export const drawingWidth = (width: number): number => width - 2 * EDGE;
+
+/** @param scale how many times smaller its piece is drawn */
+export function cardBlock(card: Card, setUp: SetUp, width: number, scale: number, format: LengthFormat): CardBlock {
+  const inside = drawingWidth(width);
+  const piece = pieceDrawing(card, setUp, inside, scale, format);
+  const head = headOf(card, setUp, piece.scale, inside, format);
   const list = card.groups.map((group) => groupLines(group, inside));
   const listed = list.reduce((sum, one) => sum + one.height, 0);
-  const room = { x: x + 4, y: y + head.height, width: width - 8, height: height - head.height - 2 - listed };
-  drawPiece(pen, { ...room, height: Math.max(26, room.height) }, card, setUp, format);
-  let at = y + height - listed;
-  for (const one of list) {
-    one.draw(pen, x + EDGE, at);
-    at += one.height;
-  }
+  const words = head.height + listed + 1;
+  return {
+    least: words + piece.least,
+    most: words + piece.most,
+    draw(pen, { x, y, height }) {
+      pen.box(x, y, width, height, 0.5);
+      head.draw(pen, x + EDGE, y);
+      piece.draw(pen, { x: x + EDGE, y: y + head.height, width: inside, height: height - words });
+      let at = y + height - listed;
+      for (const one of list) {
+        one.draw(pen, x + EDGE, at);
+        at += one.height;
+      }
+    },
+  };
 }
 
-/** What the words of a card take over and under its drawing, mm. */
-export function wordsHeight(card: Card, setUp: SetUp, width: number, format: LengthFormat): number {
-  const inside = width - 2 * EDGE;
-  const listed = card.groups.reduce((sum, group) => sum + groupLines(group, inside).height, 0);
-  return headOf(card, setUp, inside, format).height + 2 + listed;
-}
-
-/** What stands over the drawing: fence, what looks where, what is pressed where, which lines. */
-function headOf(card: Card, setUp: SetUp, width: number, format: LengthFormat): Block {
+/** What stands over the drawing: fence, what looks where, what is pressed where, which lines; in the corner the scale. */
+function headOf(card: Card, setUp: SetUp, scale: readonly string[], width: number, format: LengthFormat): Block {
   const { half } = card.operation;
   const heading = card.hasFence
     ? `${card.hand.toUpperCase()} FENCE: ${card.datum}`
     : `MARK OUT FROM: ${card.datum}${half.turn ? '' : `, at your ${card.hand}`}`;
   const lies = `${card.toward} toward you, ${loud(card.lies[0])}`;
-  const press = wrapped(card.press, width, PRESS).slice(0, 3);
-  const only = onlyLines(card, setUp, format);
-  const height = 14.6 + press.length * 4.2 + (only === '' ? 0 : 5.4);
+  const corner = Math.max(...scale.map((words) => textWidth(words, SCALE))) + 2;
+  const lines: Line[] = [
+    ...linesOf(heading, width - corner, 5.2, true, 6),
+    ...linesOf(lies, width, 4.4, true, 5),
+    ...linesOf(card.press, width, 3.4, false, 4),
+    ...linesOf(onlyLines(card, setUp, format), width, 4.2, true, 4.8),
+  ];
   return {
-    height,
+    height: lines.reduce((sum, { step }) => sum + step, 0) + 1.6,
     draw(pen, x, y) {
-      pen.text(x, y + 7.2, heading, fitted(heading, width, 6, true), { bold: true });
-      pen.text(x, y + 12.9, lies, fitted(lies, width, 4.6, true), { bold: true });
-      for (const [i, line] of press.entries()) pen.text(x, y + 17.6 + i * 4.2, line, PRESS);
-      pen.text(x, y + height - 0.8, only, fitted(only, width, 4.4, true), { bold: true });
+      for (const [i, words] of scale.entries()) pen.text(x + width, y + 3.8 + i * 3, words, SCALE, { align: 'end' });
+      let at = y;
+      for (const { text, size, bold, step } of lines) {
+        at += step;
+        pen.text(x, at, text, size, { bold });
+      }
     },
   };
 }
 
-const PRESS = 3.4;
+interface Line {
+  readonly text: string;
+  readonly size: number;
+  readonly bold: boolean;
+  readonly step: number;
+}
+
+/** A text set a little smaller where that is enough for one line, else in several. */
+function linesOf(text: string, width: number, size: number, bold: boolean, step: number): Line[] {
+  if (text === '') return [];
+  const one = fitted(text, width, size, bold);
+  if (one >= size * 0.85) return [{ text, size: one, bold, step }];
+  return wrapped(text, width, size, bold).map((line) => ({ text: line, size, bold, step }));
+}
 
 /** UP and DOWN are what must not be mixed up. */
 const loud = (words: string): string => words.replace(/ (up|down)$/, (way) => way.toUpperCase());
@@ -72,28 +101,33 @@ function groupLines(group: Group, width: number): Block {
   const weight = group.weight === '' ? '' : `, ${group.weight}${group.count > 1 ? ' each' : ''}`;
   const name = group.again ? `the same ${group.count} × ${group.parts} again` : `${group.count} × ${group.parts}`;
   const tens = group.count > MOST_BOXES ? ', a box for every ten' : '';
-  const from = `${group.cabinet}${weight}${tens}`;
   const boxes = group.count > MOST_BOXES ? Math.ceil(group.count / 10) : group.count;
   const beside = textWidth(name, NAME, true) + 4 + boxes * BOX <= width;
   const perRow = beside ? boxes : Math.max(1, Math.floor(width / BOX));
+  const names = beside ? [name] : wrapped(name, width, NAME, true);
   const small = wrapped(
-    [group.history, group.beside, group.packer].filter((one) => one !== '').join(' '),
+    [`${group.cabinet}${weight}${tens}.`, group.history, group.beside, group.packer]
+      .filter((one) => one !== '')
+      .join(' '),
     width,
     SMALL,
   );
-  const words = 8.8 + small.length * 3.6;
+  const boxRows = beside ? 0 : Math.ceil(boxes / perRow);
+  const under = names.length * NAME_STEP + boxRows * BOX;
   return {
-    height: words + (beside ? 1 : 1.4 + Math.ceil(boxes / perRow) * BOX),
+    height: under + small.length * STEP + 1.2,
     draw(pen: Pen, x: number, y: number): void {
-      pen.text(x, y + 4.4, name, fitted(name, width, NAME, true), { bold: true });
-      pen.text(x, y + 8.2, from, fitted(from, width, SMALL));
-      for (const [i, line] of small.entries()) pen.text(x, y + 11.8 + i * 3.6, line, SMALL);
-      const [left, top] = beside ? [x + width - boxes * BOX + 1.2, y + 0.8] : [x, y + words + 0.4];
+      for (const [i, line] of names.entries()) pen.text(x, y + (i + 1) * NAME_STEP - 0.6, line, NAME, { bold: true });
+      const [left, top] = beside ? [x + width - boxes * BOX + 1.2, y + 0.4] : [x, y + names.length * NAME_STEP + 0.6];
       for (let i = 0; i < boxes; i++)
         pen.box(left + (i % perRow) * BOX, top + Math.floor(i / perRow) * BOX, 4.2, 4.2, 0.4);
+      for (const [i, line] of small.entries()) pen.text(x, y + under + (i + 1) * STEP - 0.4, line, SMALL);
     },
   };
 }
 
-const NAME = 4.6;
+const SCALE = 2.6;
+const NAME = 4.4;
+const NAME_STEP = 4.8;
 const SMALL = 3.1;
+const STEP = 3.5;

@@ -5,8 +5,8 @@ import type { PlannedJob } from '../plan/tables.js';
 import { fitted, wrapped } from './metrics.js';
 import type { Block, Pen } from './page.js';
 
-const ROW = 4.3;
-const HEAD = 9.2;
+const ROW = 4.1;
+const HEAD = 8.8;
 const SMALL = 2.9;
 /** Narrower than this, its rows stand in one column. */
 const TWO_COLUMNS = 150;

@@ -8,7 +8,7 @@ import { fitted, wrapped } from './metrics.js';
 import { MARGIN, type Pen } from './page.js';
 
 /** What stands under the cards takes so much, mm. */
-export const FOOTER = 34;
+export const FOOTER = 27.6;
 
 /** What comes next, how long this takes, and what keeps hands whole. */
 export function footer(
@@ -27,23 +27,23 @@ export function footer(
     : next
       ? `Then set-up ${index + 2}: ${changes(next.changed, next.setting, format)}; all else stays`
       : 'Then: nothing; this is the last set-up of the job';
-  pen.box(MARGIN, top + 2, inside, 12, 0.9);
+  pen.box(MARGIN, top + 2, inside, 9.8, 0.9);
   const size = 5.4;
-  if (fitted(words, inside - 6, size, true) === size) pen.text(MARGIN + 3, top + 9.9, words, size, { bold: true });
+  if (fitted(words, inside - 6, size, true) === size) pen.text(MARGIN + 3, top + 8.8, words, size, { bold: true });
   else {
     const lines = wrapped(words, inside - 6, 3.9, true);
     const fit = lines.length > 2 ? [words] : lines;
     for (const [i, line] of fit.entries())
-      pen.text(MARGIN + 3, top + 7 + i * 4.9, line, fitted(line, inside - 6, 3.9, true), { bold: true });
+      pen.text(MARGIN + 3, top + 6.2 + i * 4.3, line, fitted(line, inside - 6, 3.9, true), { bold: true });
   }
   const own = job.plan.setUps[index];
   const time = own
     ? `All of this set-up: ${own.slots} ${slotsWord(own)}, reckoned with ${minutes(own.change)} min to change and ${minutes(own.mill)} min to mill.`
     : '';
-  pen.text(MARGIN, top + 17.8, time, 3);
+  pen.text(MARGIN, top + 15.4, time, 3);
   const cautions = ['Clean fence, bed and reference surfaces before each piece.', ...MILLING_CAUTIONS].join(' ');
   for (const [i, line] of wrapped(cautions, inside, 3.1).entries()) {
-    if (top + 21.8 + i * 3.9 < height - 6) pen.text(MARGIN, top + 21.8 + i * 3.9, line, 3.1);
+    if (top + 19.2 + i * 3.7 < height - 6) pen.text(MARGIN, top + 19.2 + i * 3.7, line, 3.1);
   }
 }
 

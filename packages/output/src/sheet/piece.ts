@@ -1,142 +1,255 @@
 import { axisOf, type LengthFormat, Rational, type SetUp, thirdAxis } from '@dryfit/engine';
+import { drawBreak } from './break-line.js';
 import { type Card, figure } from './cards.js';
+import { lineFigures } from './line-figures.js';
 import { fitted, textWidth } from './metrics.js';
 import type { Frame, Pen } from './page.js';
-import { type Drawn, HATCH, pieceWords } from './piece-words.js';
+import { FIGURE, HATCH, pieceWords } from './piece-words.js';
+import { FENCE, gapOf, lengthOf, NEAR } from './scale.js';
+import { BREAK, type Shortened, shortened } from './shorten.js';
 
-/** Width of a fence in a drawing. */
-const FENCE = 6;
-const SMALL = 2.9;
-/** Largest share of the drawing between fence and piece. */
-const NEAR_FENCE = 0.2;
+/** Under a piece: what is toward the operator, and the spacer. */
+const FOOT = { words: 4.6, none: 1.2 } as const;
+/** The least heights at which a piece has room for its words, mm: an edge from above, a face, a face with a stop. */
+const LEAST = { edge: 19.4, face: 22.6, stop: 29.4 } as const;
+/** How much is kept of the far end of a piece that is shortened. */
+const END = { edge: 2.4, face: 4.8 } as const;
+
+/** A drawing of a piece: the least height it can be read at, the one beyond which it does not grow, and how it is drawn. */
+export interface PieceDrawing {
+  /** Its scale in words, line by line. */
+  readonly scale: readonly string[];
+  readonly least: number;
+  readonly most: number;
+  draw(pen: Pen, frame: Frame): void;
+}
 
 /**
  * A piece as the operator sees it in the jig: slots in a face from the front, with the reference end up or down; slots in an
  * edge or an end from above, with that edge at the bottom of the drawing, toward the operator. The fence stands at its true
- * hand, the spacer between fence and piece; lines are told from the fence. Proportions are true along the fence, and the
- * other way where there is room.
+ * hand, the spacer between fence and piece; lines are told from the fence. All of it is to one scale; what has no room is
+ * shortened by a break. A piece too narrow for its words is drawn wider across, and says so. Slots and fence are symbols.
+ * @param scale how many times smaller than it is
  */
-export function drawPiece(pen: Pen, frame: Frame, card: Card, setUp: SetUp, format: LengthFormat): void {
-  const { part, half } = card.operation;
-  const along = card.operation.along?.toNumber() ?? 1;
-  const acrossAxis = half.role === 'face' ? axisOf(half.from.side) : across(card);
-  const other = acrossAxis ? (part.extent[acrossAxis]?.toNumber() ?? along) : along;
-  const setting = setUp.setting;
-  const gap = half.setback.toNumber();
-  const isLeft = card.hand === 'left';
-
-  // Room beside the piece for the fence, above it for the figures of the lines.
-  const head = 8;
-  const foot = half.role === 'face' ? 4 : 9;
-  const room = { width: frame.width - FENCE - 2, height: frame.height - head - foot };
-  // A piece far from its fence is drawn nearer, so that it stays large enough to be read.
-  const scale = Math.min((room.width * (gap > 0 ? 1 - NEAR_FENCE : 1)) / along, 1);
-  const between = Math.min(gap * scale, room.width * NEAR_FENCE);
-  const width = along * scale;
-  const height = Math.max(half.role === 'face' ? 24 : 14, Math.min(room.height, other * scale));
-  const fenceX = isLeft ? frame.x : frame.x + frame.width - FENCE;
-  const inner = isLeft ? fenceX + FENCE : fenceX;
-  const away = isLeft ? 1 : -1;
-  const datumX = inner + away * between;
-  const top = frame.y + head;
-  const bottom = top + height;
-  const left = isLeft ? datumX : datumX - width;
-  const slots = half.slots.map(({ fromZero, fromDatum }) => ({
-    line: fromZero,
-    x: datumX + away * fromDatum.toNumber() * scale,
-  }));
-
-  // Nothing stands square to a cant that a fence could hold, and not every shop has a jig.
-  if (card.hasFence) fence(pen, fenceX, top - 2, height + 4, card.hand);
-  if (setting.spacer.kind === 'stock' || setting.spacer.kind === 'cut') {
-    pen.box(Math.min(inner, datumX), top, between, height, 0.3, 0.12);
-    pen.text(isLeft ? fenceX : fenceX + FENCE, bottom + 6.4, `spacer ${spacerFigure(setUp, format)}`, SMALL, {
-      align: isLeft ? 'start' : 'end',
-      bold: true,
-    });
-  }
-  pen.box(left, top, width, height, 0.7);
-  pen.hatch(isLeft ? left : left + width - HATCH, top, HATCH, height);
-
+export function pieceDrawing(
+  card: Card,
+  setUp: SetUp,
+  width: number,
+  scale: number,
+  format: LengthFormat,
+): PieceDrawing {
+  const { half } = card.operation;
   const isFace = half.role === 'face';
-  const y = isFace ? faceLine(setUp, top, height, other) : bottom;
-  const length = (half.slots[0]?.length.value ?? 10) * scale;
-  for (const { x } of slots) pen.line([x, frame.y + 5], [x, y], 0.25, 1);
-  const stopAt =
-    isFace && setting.stop
-      ? stopLine(pen, card, { left, top, width, height, other, isLeft }, setting.stop, format)
-      : undefined;
-  for (const { x } of slots) {
+  const { stop } = setUp.setting;
+  const foot = isFace && !hasSpacer(setUp) ? FOOT.none : FOOT.words;
+  const least = LEAST[isFace ? (stop ? 'stop' : 'face') : 'edge'];
+  const whole = acrossOf(card) / scale;
+  const stretch = Math.max(1, least / whole);
+  const across = placesAcross(card, frameless(width), scale);
+  const figures = lineFigures(
+    half.slots.map(({ fromZero }, i) => ({ x: across.slots[i] ?? 0, text: figure(fromZero, format) })),
+    [0, width],
+  );
+  return {
+    scale: scaleWords(scale, stretch),
+    least: figures.height + least + foot,
+    most: figures.height + Math.max(least, whole) + foot,
+    draw(pen, frame) {
+      const top = frame.y + figures.height;
+      const room = frame.height - figures.height - foot;
+      const down = placesDown(card, setUp, scale / stretch, room);
+      const places = placesAcross(card, frame, scale);
+      const drawn = { ...places, top, height: down.height, bottom: top + down.height };
+      const slotsAt = top + down.slots;
+      for (const x of places.slots) pen.line([x, top], [x, slotsAt], 0.25, 1);
+      body(pen, card, setUp, drawn);
+      for (const [i, [from, to]] of down.shortened.breaks.entries()) {
+        const x = Math.min(places.left, places.spacer.x);
+        const wide = places.width + (hasSpacer(setUp) ? places.spacer.width : 0);
+        drawBreak(
+          pen,
+          { x: hasSpacer(setUp) ? x : places.left, y: top + from, width: wide, height: to - from },
+          'across',
+          i === 0,
+        );
+      }
+      // Nothing stands square to a cant that a fence could hold, and not every shop has a jig.
+      if (card.hasFence) fence(pen, places.fence, top - 1, down.height + 2, card.hand);
+      slotSymbols(pen, card, places.slots, slotsAt, scale, frame);
+      const stopAt = stop && isFace ? top + down.at(stop.toNumber()) : undefined;
+      if (stopAt !== undefined) stopLine(pen, drawn, stopAt);
+      const offset = frame.x;
+      lineFigures(
+        half.slots.map(({ fromZero }, i) => ({ x: places.slots[i] ?? 0, text: figure(fromZero, format) })),
+        [offset, offset + width],
+      ).draw(pen, top);
+      const under = footWords(pen, card, setUp, drawn, frame, format);
+      pieceWords(pen, card, setUp, {
+        ...drawn,
+        kept: down.shortened.kept.map(([from, to]) => [top + from, top + to] as const),
+        slotsAt,
+        stop: stop && stopAt !== undefined ? { at: stopAt, figure: figure(stop, format) } : undefined,
+        foot: under,
+        beside: besideOf(drawn, frame, card.hand),
+      });
+    },
+  };
+}
+
+const frameless = (width: number): Frame => ({ x: 0, y: 0, width, height: 0 });
+
+const hasSpacer = ({ setting: { spacer } }: SetUp): boolean => spacer.kind === 'stock' || spacer.kind === 'cut';
+
+const scaleWords = (scale: number, stretch: number): readonly string[] =>
+  stretch > 1.001 ? [`scale 1:${scale}`, 'along the fence'] : [`scale 1:${scale}`];
+
+/** How long a piece is the way that lies up and down its drawing, mm. */
+function acrossOf(card: Card): number {
+  const { part, half } = card.operation;
+  const axis = half.role === 'face' ? axisOf(half.from.side) : inward(card);
+  return (axis ? part.extent[axis]?.toNumber() : undefined) ?? lengthOf(card);
+}
+
+/** In an edge or an end, what is seen from above runs from it inward. */
+function inward({ operation: { half } }: Card) {
+  const run = axisOf(half.datum);
+  return axisOf(half.surface) === run ? thirdAxis(run, axisOf(half.from.side)) : axisOf(half.surface);
+}
+
+/** A piece as it is drawn, mm. */
+export interface Placed {
+  readonly left: number;
+  readonly width: number;
+  /** The fence's edge away from the piece, and what lies between fence and piece. */
+  readonly fence: number;
+  readonly spacer: { readonly x: number; readonly width: number };
+  /** Middles of the slots. */
+  readonly slots: readonly number[];
+}
+
+function placesAcross(card: Card, frame: Frame, scale: number): Placed {
+  const isLeft = card.hand === 'left';
+  const fence = isLeft ? frame.x : frame.x + frame.width - FENCE;
+  const inner = isLeft ? fence + FENCE : fence;
+  const away = isLeft ? 1 : -1;
+  const gap = gapOf(card, scale);
+  const width = lengthOf(card) / scale;
+  const datum = inner + away * gap;
+  return {
+    left: isLeft ? datum : datum - width,
+    width,
+    fence,
+    spacer: { x: Math.min(inner, datum), width: gap },
+    slots: card.operation.half.slots.map(({ fromDatum }) => datum + (away * fromDatum.toNumber()) / scale),
+  };
+}
+
+interface Down {
+  readonly height: number;
+  readonly shortened: Shortened;
+  /** Where the slots are, mm from the top. */
+  readonly slots: number;
+  /** Where something is that is so far from the reference end, mm. */
+  at(inward: number): number;
+}
+
+/** What lies where from the top of a piece downward, with what is shortened to have room. */
+function placesDown(card: Card, { setting }: SetUp, scale: number, room: number): Down {
+  const other = acrossOf(card);
+  const whole = other / scale;
+  const isFace = card.operation.half.role === 'face';
+  const isUp = setting.pose.reference === 'up';
+  const fromTop = (inwards: number): number => Math.min(whole, (isUp ? inwards : other - inwards) / scale);
+  const centre = (setting.stop?.toNumber() ?? 0) + setting.base.toNumber();
+  const seen = isFace ? Math.max(0, fromTop(centre)) : whole;
+  const short = shortened(whole, room, seen, isFace ? END.face : END.edge);
+  return {
+    height: short.at(whole),
+    shortened: short,
+    slots: short.at(seen),
+    at: (inwards) => short.at(Math.max(0, fromTop(inwards))),
+  };
+}
+
+type Drawn = Placed & { readonly top: number; readonly height: number; readonly bottom: number };
+
+/** The piece with its datum hatched, and the spacer before it. */
+function body(
+  pen: Pen,
+  card: Card,
+  setUp: SetUp,
+  { left, width, top, height, spacer }: Pick<Drawn, 'left' | 'width' | 'top' | 'height' | 'spacer'>,
+): void {
+  if (hasSpacer(setUp)) pen.box(spacer.x, top, spacer.width, height, 0.3, 0.12);
+  // A piece far from its fence is drawn nearer.
+  if (spacer.width >= NEAR)
+    drawBreak(pen, { x: spacer.x + (NEAR - BREAK) / 2, y: top, width: BREAK, height }, 'down', true);
+  pen.box(left, top, width, height, 0.7);
+  pen.hatch(card.hand === 'left' ? left : left + width - HATCH, top, HATCH, height);
+}
+
+function fence(pen: Pen, x: number, y: number, height: number, hand: 'left' | 'right'): void {
+  pen.box(x, y, FENCE, height, 0.5, 0.25);
+  const words = `${hand.toUpperCase()} FENCE`;
+  pen.text(x + FENCE / 2 + 1.1, y + height / 2, words, fitted(words, height - 2, 3.2, true), {
+    align: 'middle',
+    upright: true,
+    bold: true,
+  });
+}
+
+/** Slots as black bars of their length: in a face where they are, in an edge along the edge. */
+function slotSymbols(
+  pen: Pen,
+  { operation: { half } }: Card,
+  places: readonly number[],
+  y: number,
+  scale: number,
+  frame: Frame,
+): void {
+  const length = (half.slots[0]?.length.value ?? 10) / scale;
+  for (const x of places) {
     // A slot that breaks out of the piece, which is found elsewhere, is not drawn beyond the drawing.
     const from = Math.max(frame.x, x - length / 2);
     const to = Math.min(frame.x + frame.width, x + length / 2);
-    if (isFace) pen.box(from, y - 0.9, to - from, 1.8, 0, 1);
-    else pen.box(from, bottom - 2.4, to - from, 2.4, 0, 1);
+    if (half.role === 'face') pen.box(from, y - 0.9, to - from, 1.8, 0, 1);
+    else pen.box(from, y - 2.4, to - from, 2.4, 0, 1);
   }
-  lineFigures(pen, slots, frame.y + 4.2, format);
-  pieceWords(pen, card, setUp, { left, top, width, height }, y, stopAt);
 }
+
+/** Where the machine's base stands, as a line over the piece; its figure is written with the other words. */
+const stopLine = (pen: Pen, { left, width }: Drawn, y: number): void => pen.line([left, y], [left + width, y], 0.4, 2);
+
+/** The spacer under its place by the fence. Returns what is left beside it. */
+function footWords(
+  pen: Pen,
+  card: Card,
+  setUp: SetUp,
+  { bottom }: Drawn,
+  frame: Frame,
+  format: LengthFormat,
+): readonly [from: number, to: number] {
+  const isLeft = card.hand === 'left';
+  const y = bottom + FOOT.words - 0.8;
+  const spacer = hasSpacer(setUp) ? `spacer ${spacerFigure(setUp, format)}` : '';
+  const right = frame.x + frame.width;
+  const before = spacer === '' ? 0 : textWidth(spacer, FIGURE, true) + APART;
+  pen.text(isLeft ? frame.x : right, y, spacer, FIGURE, { align: isLeft ? 'start' : 'end', bold: true });
+  return isLeft ? [frame.x + before, right] : [frame.x, right - before];
+}
+
+/** Between the words of the spacer and others, so that they are not read as one. */
+const APART = 6;
 
 function spacerFigure({ setting: { spacer } }: SetUp, format: LengthFormat): string {
   if (spacer.kind === 'stock') return figure(Rational.sum(spacer.stack), format);
   return spacer.kind === 'cut' ? figure(spacer.width, format) : '';
 }
 
-/** In an edge or an end, what is seen from above runs from it inward. */
-function across({ operation }: Card) {
-  const { half } = operation;
-  const run = axisOf(half.datum);
-  return axisOf(half.surface) === run ? thirdAxis(run, axisOf(half.from.side)) : axisOf(half.surface);
-}
-
-function fence(pen: Pen, x: number, y: number, height: number, hand: 'left' | 'right'): void {
-  pen.box(x, y, FENCE, height, 0.5, 0.25);
-  pen.text(x + FENCE / 2 + 1.2, y + height / 2 + 11, `${hand.toUpperCase()} FENCE`, 3.2, { upright: true, bold: true });
-}
-
-/** How far down the drawing the slots of a face lie: their distance from the reference end, to scale of its height. */
-function faceLine({ setting }: SetUp, top: number, height: number, other: number): number {
-  const inward = (setting.stop?.toNumber() ?? 0) + setting.base.toNumber();
-  const share = Math.min(1, Math.max(0, inward / other));
-  return setting.pose.reference === 'up' ? top + share * height : top + (1 - share) * height;
-}
-
-/** Figures of the lines over the piece; those that would run into each other stand on two levels. */
-function lineFigures(
-  pen: Pen,
-  slots: readonly { readonly line: Rational; readonly x: number }[],
-  y: number,
-  format: LengthFormat,
-): void {
-  const figures = slots.map(({ line, x }) => ({ x, text: figure(line, format) })).sort((a, b) => a.x - b.x);
-  const widest = Math.max(...figures.map(({ text }) => textWidth(text, 3, true)));
-  const apart = Math.min(...figures.slice(1).map(({ x }, i) => x - (figures[i]?.x ?? 0)));
-  // Figures nearer to each other than they are wide stand on two levels, or smaller.
-  const levels = apart < widest + 1 ? 2 : 1;
-  const size = Math.min(3, (3 * apart * levels) / (widest + 1));
-  figures.forEach(({ x, text }, i) => {
-    pen.text(x, y - (i % levels) * 3.2, text, size, { align: 'middle', bold: true });
-  });
-}
-
-/** How far from its stop the machine's base stands, as a line over the piece. Returns how far down its words are. */
-function stopLine(
-  pen: Pen,
-  card: Card,
-  { left, top, width, height, other, isLeft }: Drawn & { readonly other: number; readonly isLeft: boolean },
-  stop: Rational,
-  format: LengthFormat,
-): number {
-  const share = Math.min(1, stop.toNumber() / other);
-  const isUp = card.lies[0].endsWith('up');
-  const y = isUp ? top + share * height : top + (1 - share) * height;
-  pen.line([left - 3, y], [left + width + 3, y], 0.4, 2);
-  const x = isLeft ? left + width - 1.5 : left + 1.5;
-  const at = isUp ? y - 1.6 : y + 4;
-  const words = `base ${figure(stop, format)} from stop`;
-  pen.onGround(x, at, words, fitted(words, width * 0.4, 3, true), {
-    align: isLeft ? 'end' : 'start',
-    bold: true,
-  });
-  return at;
+/** What is free beside a piece, away from its fence. */
+function besideOf({ left, width, top, height }: Drawn, frame: Frame, hand: 'left' | 'right'): Frame {
+  const gap = 2;
+  const x = hand === 'left' ? left + width + gap : frame.x;
+  const end = hand === 'left' ? frame.x + frame.width : left - gap;
+  return { x, y: top, width: end - x, height };
 }

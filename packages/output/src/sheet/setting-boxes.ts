@@ -5,11 +5,11 @@ import { type Card, exactly, figure, figures } from './cards.js';
 import { fitted, wrapped } from './metrics.js';
 import { MARGIN, type Pen } from './page.js';
 
-const GAP = 3;
-const LARGE = 24;
-const SMALL = 15.4;
+const GAP = 2.5;
+const LARGE = 22.4;
+const SMALL = 14;
 /** What all of it takes with the white under it, mm. */
-export const SETTING_BOXES = LARGE + GAP + SMALL + 2;
+export const SETTING_BOXES = LARGE + GAP + SMALL + 1.4;
 
 /** What is set, in large figures: depth, spacer and stop; under these the lines and the base. */
 export function settingBoxes(
@@ -95,12 +95,12 @@ function large(
 ): void {
   pen.box(x, y, width, LARGE, 0.9);
   pen.text(x + 2, y + 4.6, label, 3.6, { bold: true });
-  pen.text(x + width / 2, y + 15.4, value, fitted(value, width - 6, 12, true), { bold: true, align: 'middle' });
+  pen.text(x + width / 2, y + 14.6, value, fitted(value, width - 6, 12, true), { bold: true, align: 'middle' });
   const note = notes.filter((one) => one !== '').join('; ');
   for (const [i, line] of wrapped(note, width - 4, 3)
     .slice(0, 2)
     .entries())
-    pen.text(x + 2, y + 19.2 + i * 3.4, line, 3);
+    pen.text(x + 2, y + 18 + i * 3.4, line, 3);
 }
 
 function small(
@@ -114,11 +114,11 @@ function small(
   note = '',
 ): void {
   pen.box(x, y, width, SMALL, 0.5);
-  pen.text(x + 2, y + 4.4, label, fitted(label, width - 4, 3.2, true), { bold: true });
-  const size = fitted(value, width - 6, note === '' ? 8.6 : 6.4, true);
-  pen.text(align === 'start' ? x + 2 : x + width / 2, note === '' ? y + 12.8 : y + 10.6, value, size, {
+  pen.text(x + 2, y + 4, label, fitted(label, width - 4, 3.2, true), { bold: true });
+  const size = fitted(value, width - 6, note === '' ? 8.4 : 6, true);
+  pen.text(align === 'start' ? x + 2 : x + width / 2, note === '' ? y + 11.8 : y + 9.6, value, size, {
     bold: true,
     align,
   });
-  pen.text(x + 2, y + 14, note, fitted(note, width - 4, 3));
+  pen.text(x + 2, y + 13, note, fitted(note, width - 4, 3));
 }
