@@ -23,8 +23,8 @@ export default defineConfig({
     // A baseline that is missing is a failure; `npm run baselines` writes them.
     update: 'none',
     // No test is about time: a busy machine must not fail one.
-    testTimeout: 300_000,
-    hookTimeout: 300_000,
+    testTimeout: 600_000,
+    hookTimeout: 600_000,
     expect: { poll: { timeout: 60_000 } },
     reporters,
   },

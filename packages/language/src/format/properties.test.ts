@@ -61,7 +61,7 @@ function expectLaws(source: string): string {
   return once;
 }
 
-describe('formatting', { timeout: 120_000 }, () => {
+describe('formatting', () => {
   it('of any white space and comments keeps its laws, and leaves no stray blanks', () => {
     fc.assert(
       fc.property(mangled, (source) => {

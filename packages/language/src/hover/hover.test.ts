@@ -146,7 +146,7 @@ describe('a hover on a joint', () => {
   });
 });
 
-describe('slot positions', { timeout: 120_000 }, () => {
+describe('slot positions', () => {
   it('are those that come out of the lines, the groove and the cabinet’s depth by hand', async () => {
     const tenths = (from: number, to: number) => fc.integer({ min: from * 10, max: to * 10 }).map((n) => n / 10);
     const arbitrary = fc.record({
@@ -356,7 +356,7 @@ describe('markup', () => {
   });
 });
 
-describe('a broken text', { timeout: 120_000 }, () => {
+describe('a broken text', () => {
   it('has hovers wherever it can be read, and nothing is thrown', async () => {
     const texts = ['periodicals.joinery', 'bookcase.joinery', 'rail-base.joinery', 'shop.joinery'].map(example);
     await fc.assert(

@@ -53,7 +53,7 @@ function tree(node: AstNode): unknown {
 
 const whole = ({ value }: ParseResult) => ({ tree: tree(value), syntax: value.$cstNode && syntax(value.$cstNode) });
 
-test('after any edits, the tree is the one that reading the whole text gives', { timeout: 120_000 }, () => {
+test('after any edits, the tree is the one that reading the whole text gives', () => {
   let taken = 0;
   // Most of what is typed leaves a text that can be read; some of it reaches far beyond where it stands.
   const mild = fc.constantFrom(' ', '\n', '1', 'x', '// a\n', '\r\n', '/* a */');

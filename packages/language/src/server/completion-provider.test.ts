@@ -44,7 +44,7 @@ const GOES_ON = [
   ...[' front of x', ' of x.top', ' tenon {', ' the run', ' out 1', ' cut', ' banding', ' 1 .', ' last 1', ' 1 last 1'],
 ];
 
-describe('completion', { timeout: 240_000 }, () => {
+describe('completion', () => {
   it.each(names)('offers each word of %s where it stands, and it is the end of the text', async (name) => {
     const text = readFileSync(new URL(name, examples), 'utf8');
     const { type, offered } = await completing();
