@@ -7,7 +7,7 @@ local function finish()
   local line = vim.fn.search("butt shelf", "nw") - 1
   local here = { uri = vim.uri_from_bufnr(0) }
   local function ask(method, params)
-    for _, answer in pairs(vim.lsp.buf_request_sync(0, method, params, 20000) or {}) do
+    for _, answer in pairs(vim.lsp.buf_request_sync(0, method, params, 60000) or {}) do
       if answer.result then
         return answer.result
       end
@@ -27,6 +27,6 @@ local function finish()
   vim.fn.writefile({ vim.fn.json_encode(told) }, vim.env.TOLD)
 end
 
-vim.wait(60000, function() return #vim.diagnostic.get(0) > 0 end, 50)
+vim.wait(120000, function() return #vim.diagnostic.get(0) > 0 end, 50)
 pcall(finish)
 vim.cmd("qall!")
