@@ -180,7 +180,7 @@ export interface Limits {
  */
 export interface Tolerances {
   readonly source: Source;
-  /** Each size the saw cuts. */
+  /** Each size the saw cuts, and each leg of a cant. */
   readonly saw?: Toleranced | undefined;
   /** How far a cut end may be out of square, `by` over a length. */
   readonly square?: { readonly by: Rational; readonly over: Rational; readonly source: Source } | undefined;

@@ -4,7 +4,11 @@ import { fit } from '../pipeline.js';
 import { SIDES, type Side } from '../spec/sides.js';
 import type { Verb } from '../spec/spec.js';
 import { connectNone, flush, outer, reference } from '../testing/joint-items.js';
+import { HOLDS } from '../testing/shelf.fixture.js';
+import { shop } from '../testing/shop-builder.js';
 import { cabinet } from '../testing/spec-builder.js';
+import { reckon } from '../tolerance/reckon.js';
+import { figuresOf, resultsOf } from '../tolerance/results.js';
 
 const PARTS = ['base', 'lh', 'front', 'back', 'nobody'];
 const part = fc.constantFrom(...PARTS);
@@ -29,7 +33,7 @@ it('whatever is said of cants and parts on them, it is a finding or a fit and ne
         joints: fc.array(fc.tuple(verb, part, host, side, fc.boolean()), { maxLength: 5 }),
       }),
       ({ on, attitude, cants, sizes, joints }) => {
-        const build = cabinet()
+        const build = cabinet(shop({ tolerances: HOLDS }))
           .part('base', 'level')
           .part('lh', 'upright')
           .part('back', 'facing')
@@ -45,9 +49,15 @@ it('whatever is said of cants and parts on them, it is a finding or a fit and ne
             flush(on2),
             ...(glued ? [connectNone('glued')] : [reference(on2), outer(on2)]),
           );
-        const { findings, fit: found } = fit(build.build());
+        const spec = build.build();
+        const { findings, fit: found } = fit(spec);
         expect(findings.filter(({ code }) => code === 'check-failed')).toEqual([]);
         expect(found.parts).toHaveLength(4);
+        for (const { id, adds } of resultsOf(reckon(spec))) {
+          const { least, most } = figuresOf(adds).worst;
+          for (const end of [least, most])
+            expect(Number.isFinite('value' in end ? end.value : end.toNumber()), id).toBe(true);
+        }
       },
     ),
     { numRuns: 400 },

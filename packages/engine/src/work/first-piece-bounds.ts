@@ -66,8 +66,6 @@ export function boundsOf(
 ): { readonly bounds: Bounds; readonly unsaid: readonly Unsaid[] } {
   const { half } = milled;
   if (way === 'depth') return depthBounds(result, joint, half);
-  // What is milled along a cant is marked out from it, line by line, and not measured on a first piece.
-  if (half.turn) return { bounds: NO_BOUNDS, unsaid: [] };
   const { shop } = result.spec;
   const fromJoint = jointBounds(way, result, joint, milled[way] ?? Rational.ZERO);
   const held = heldBounds(way, shop, joint, half, setting);
@@ -126,9 +124,11 @@ function asSet(half: Half, { spacer }: Setting): Half {
   return { ...half, spacer: { ...half.spacer, stack: spacer.stack, off } };
 }
 
-function unsaidAcross({ jig, tolerances }: Shop, { machine }: FittedJoint, { stop }: Half): Unsaid[] {
+/** Along a cant slots are marked out, whatever jig there is. */
+function unsaidAcross({ jig, tolerances }: Shop, { machine }: FittedJoint, { role, stop, turn }: Half): Unsaid[] {
   const list: Unsaid[] = [];
   if (!machine?.base.plus && !machine?.base.minus) list.push('base to centre with ±');
+  if (turn && role === 'face' && !tolerances?.line) list.push('line in tolerances');
   if (!stop || stop.at.isZero()) return list;
   const isSet = jig?.stop && inRange(jig, stop.at);
   if (isSet && !tolerances?.stop) list.push('stop in tolerances');
@@ -136,10 +136,10 @@ function unsaidAcross({ jig, tolerances }: Shop, { machine }: FittedJoint, { sto
   return list;
 }
 
-function unsaidAlong({ jig, tolerances }: Shop, { spacer }: Half): Unsaid[] {
+function unsaidAlong({ jig, tolerances }: Shop, { spacer, turn }: Half): Unsaid[] {
   const list: Unsaid[] = [];
   if (!tolerances?.line) list.push('line in tolerances');
-  if (jig && jig.fences.length > 0 && !tolerances?.fence) list.push('fence in tolerances');
+  if (!turn && jig && jig.fences.length > 0 && !tolerances?.fence) list.push('fence in tolerances');
   if ((spacer.kind === 'stock' || spacer.kind === 'cut') && !tolerances?.spacer) list.push('spacer in tolerances');
   return list;
 }

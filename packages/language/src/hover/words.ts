@@ -239,7 +239,7 @@ const MEANINGS: Readonly<Record<string, string>> = {
   m: 'Metres.',
   ft: 'Feet.',
   tolerances: 'How far off things come at this bench; what is not written counts as nothing.',
-  saw: 'How far off each size comes that the saw cuts.',
+  saw: 'How far off each size comes that the saw cuts, and each leg of a cant.',
   square: 'How far a cut end may be out of square, over a length.',
   'Square over': 'The length it is measured over.',
   'Tolerances mitre': 'How far off the bevel of a mitre comes, in degrees.',
