@@ -80,4 +80,6 @@ test('tells which part of it has a name', () => {
   expect(libraryHolding('Connector', 'biscuit20')).toBe('connectors');
   expect(libraryHolding('Material', 'biscuit20')).toBeUndefined();
   expect(libraryHolding('Connector', '.*')).toBeUndefined();
+  expect(libraryHolding('Connector', 'biscuit2')).toBeUndefined();
+  expect(libraryHolding('Connector', 'a'.repeat(200_000))).toBeUndefined();
 });

@@ -23,7 +23,11 @@ export function libraryText(uri: URI): string | undefined {
 
 /** The part of the library that has an entry of this type and name: "connectors" for Connector biscuit20. */
 export function libraryHolding(type: string, name: string): string | undefined {
-  if (!/^[\p{L}\d_]+$/u.test(name)) return undefined;
-  const entry = new RegExp(`^${type.toLowerCase()}\\s+${name}\\b`, 'm');
-  return libraryNames.find((part) => entry.test(libraryTexts[part] ?? ''));
+  return libraryNames.find((part) => entriesOf(part).has(`${type.toLowerCase()} ${name}`));
+}
+
+/** The entries of a part of the library, as in "connector biscuit20". */
+function entriesOf(part: string): ReadonlySet<string> {
+  const heads = (libraryTexts[part] ?? '').matchAll(/^([a-z]+)\s+([\p{L}\d_]+)/gmu);
+  return new Set([...heads].map(([, type, name]) => `${type} ${name}`));
 }

@@ -1,4 +1,5 @@
 import type { LexerResult } from 'langium';
+import { lexingError } from './lexing-error.js';
 
 type Token = LexerResult['tokens'][number];
 type TokenType = Token['tokenType'];
@@ -55,7 +56,7 @@ export function balanceBraces(
   const closeLast = (after: Token | undefined) => {
     const block = blocks.pop();
     if (block === undefined) return;
-    errors.push(error(block.opener, 'nothing closes this brace: write `}` where its lines end'));
+    errors.push(lexingError(block.opener, 'nothing closes this brace: write `}` where its lines end'));
     out.push(missing(close, '}', after ?? block.opener));
   };
 
@@ -75,7 +76,7 @@ export function balanceBraces(
     if (above !== undefined && last !== undefined && WITH_BRACES.has(above.image) && indent > column(above)) {
       if (!previous.some(isBrace) && last.image !== ',') {
         errors.push(
-          error(last, `\`{\` is missing behind this: the lines below stand in the braces of \`${above.image}\``),
+          lexingError(last, `\`{\` is missing behind this: the lines below stand in the braces of \`${above.image}\``),
         );
         out.push(missing(open, '{', last));
         blocks.push({ opener: last, indent: column(above), flat: false });
@@ -85,13 +86,13 @@ export function balanceBraces(
     line.forEach((token, index) => {
       if (index === openAt) {
         const before = line[index - 1] as Token;
-        errors.push(error(before, '`{` is missing behind this'));
+        errors.push(lexingError(before, '`{` is missing behind this'));
         out.push(missing(open, '{', before));
         blocks.push({ opener: before, indent, flat: false });
       }
       if (token.image === '{') blocks.push({ opener: token, indent, flat: false });
       if (token.image === '}' && blocks.pop() === undefined)
-        errors.push(error(token, 'this brace closes nothing: take it out'));
+        errors.push(lexingError(token, 'this brace closes nothing: take it out'));
       else out.push(token);
     });
     previous = line;
@@ -181,15 +182,5 @@ function missing(type: TokenType, image: string, after: Token): Token {
     startOffset: after.endOffset ?? after.startOffset,
     startLine: after.endLine,
     isInsertedInRecovery: true,
-  };
-}
-
-function error(token: Token, message: string): LexingError {
-  return {
-    message,
-    offset: token.startOffset,
-    line: token.startLine,
-    column: token.startColumn,
-    length: token.image.length,
   };
 }

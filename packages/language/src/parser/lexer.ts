@@ -1,5 +1,6 @@
 import { DefaultLexer, type LangiumCoreServices, type LexerResult, type TokenizeOptions } from 'langium';
 import { balanceBraces } from './braces.js';
+import { limitExpressions } from './expression-limits.js';
 import { opensStatement } from './statements.js';
 
 type TokenType = LexerResult['tokens'][number]['tokenType'];
@@ -26,15 +27,16 @@ export class JoineryLexer extends DefaultLexer {
 
   override tokenize(text: string, options?: TokenizeOptions): LexerResult {
     const result = super.tokenize(text, options);
-    const { tokens } = result;
+    const { tokens, errors } = limitExpressions(result.tokens);
     tokens.forEach((token, index) => {
       const name = this.names.get(token.tokenType);
       if (name === undefined || opensStatement(tokens, index)) return;
       token.tokenType = name;
       token.tokenTypeIdx = name.tokenTypeIdx as number;
     });
-    if (options?.mode === 'partial') return result;
+    const limited = { ...result, tokens, errors: [...result.errors, ...errors] };
+    if (options?.mode === 'partial') return limited;
     const balanced = balanceBraces(tokens, { open: this.tokenTypes['{'], close: this.tokenTypes['}'] });
-    return { ...result, tokens: balanced.tokens, errors: [...result.errors, ...balanced.errors] };
+    return { ...limited, tokens: balanced.tokens, errors: [...limited.errors, ...balanced.errors] };
   }
 }
