@@ -12,7 +12,7 @@ let cwd: string;
 
 beforeEach(() => {
   cwd = mkdtempSync(join(tmpdir(), 'dryfit-tolerance-'));
-  for (const name of ['shop', 'periodicals', 'rail-base', 'display-plinth'])
+  for (const name of ['shop', 'periodicals', 'rail-base', 'display-plinth', 'corner-plinth'])
     cpSync(join(root, `examples/${name}.joinery`), join(cwd, `${name}.joinery`));
 });
 afterEach(() => rmSync(cwd, { recursive: true, force: true }));
@@ -50,10 +50,28 @@ describe('dryfit tolerance', () => {
     expect(out).toContain('Nothing is said of, and nothing counted for: cup.');
   });
 
+  it('has turned parts in it, from the cant they stand along to the room between their neighbours', async () => {
+    const { code, out } = await dryfit('corner-plinth.joinery', '--measure', 'birch18=17.4');
+    expect(code).toBe(0);
+    expect(out).toMatch(
+      /^face \/ base; face \/ top .*\n {2}step at the front: .*\n {4}from line read by eye across base/m,
+    );
+    expect(out).toMatch(/drops out at the front: both halves .* From the other face it would come in, up to 0\.2\./);
+    expect(out).toMatch(/flush at the right: .*\n.*saw, width of face/);
+    expect(out).toMatch(/span 424\.26 of face, from stub to end, over stub, base, end: ± 0\.21, at the worst ± 0\.81/);
+    expect(out).toMatch(/side, end, back, stub, face: length 564\.6 becomes 565\.2 \(\+0\.6\)/);
+    expect(out).not.toMatch(/face.*: width /);
+    expect(out).not.toContain('eft out');
+    const [cabinet] = (await json('corner-plinth.joinery')).cabinets;
+    const span = cabinet?.results.find(({ id }) => id === 'span face');
+    expect(span).toMatchObject({ kind: 'span', through: ['stub', 'base', 'end'] });
+    expect(span?.planned?.mm).toBeCloseTo(Math.hypot(300, 300), 9);
+  });
+
   it('tells data that keep to their schema, the worst case exactly', async () => {
     const schema = JSON.parse(readFileSync(join(root, 'packages/output/schema/tolerance.schema.json'), 'utf8'));
     const validate = new Ajv2020({ strict: false }).compile(schema);
-    for (const file of ['periodicals', 'rail-base', 'display-plinth']) {
+    for (const file of ['periodicals', 'rail-base', 'display-plinth', 'corner-plinth']) {
       const data = await json(
         `${file}.joinery`,
         '--samples',

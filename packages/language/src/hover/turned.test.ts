@@ -13,6 +13,13 @@ it('a turned part says what its width is the root of, and a canted one where its
   expect(mitre).toContain('22.5°');
 });
 
+it('the joints of a turned part say how far off they come, thickness or no', async () => {
+  const [butt, mitre] = await hoverIn(plinth, '|butt face', '|mitre face');
+  expect(butt).toMatch(/step at the front: −0\.03 ± 0\.1, .*across base.*; the thickness of the sheet drops out/);
+  expect(butt).toMatch(/flush at the right: 0\.03 ± 0\.21, at the worst −0\.49 to 0\.54, of 0\.3 let pass/);
+  expect(mitre).toMatch(/opening of the joint: ± 0\.29, at the worst ± 1\.08, of 0\.5 let pass/);
+});
+
 it('the words of a cant are told', async () => {
   const [cant, on, plane] = await hoverIn(plinth, '|cant base', 'birch18 o|n base', 'base.c|ant');
   expect(cant).toContain('A corner cut straight off');

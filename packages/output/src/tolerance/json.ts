@@ -63,13 +63,13 @@ function resultJson(
   const { about, adds, id, limit } = result;
   const { worst, rootSumSquare, contributions } = figuresOf(adds);
   const joint = jointOf(result);
-  const distance = 'distance' in about ? about.distance : undefined;
+  const distance = 'distance' in about ? about.distance : 'span' in about ? about.span : undefined;
   return {
     id,
     kind: about.kind,
     ...(joint ? { joint: joint.id } : {}),
     ...('side' in about ? { side: about.side } : {}),
-    ...(distance ? { through: [...distance.through], planned: exact(distance.length) } : {}),
+    ...(distance ? { through: [...distance.through], planned: off(distance.length) } : {}),
     ...(limit ? { limit: exact(limit) } : {}),
     worst: { least: off(worst.least), most: off(worst.most) },
     rootSumSquare: { middle: off(rootSumSquare.middle), half: approximate(rootSumSquare.half) },

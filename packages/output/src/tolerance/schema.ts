@@ -55,7 +55,7 @@ export const ToleranceResultSchema = exactly(
     joint: Type.Optional(Type.String()),
     side: Type.Optional(Side),
     through: Type.Optional(Type.Array(Type.String(), { description: 'The parts a distance is made up of.' })),
-    planned: Type.Optional(Exact),
+    planned: Type.Optional(Off),
     limit: Type.Optional(Exact),
     worst: exactly({ least: Off, most: Off }, 'Everything off at once.'),
     rootSumSquare: exactly({ middle: Off, half: Approximate }, 'About the middle, either way.'),
