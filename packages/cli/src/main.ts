@@ -1,3 +1,4 @@
+import { reasonOf } from './input/reason.js';
 import type { Io, Stream } from './io.js';
 import { MISUSE } from './io.js';
 import { run } from './run.js';
@@ -5,11 +6,13 @@ import { uninterrupted } from './uninterrupted.js';
 
 /** The outermost of the command line: joins it to the process, and is the only place that ends it. */
 
-// A reader that has seen enough (`dryfit check | head`) closes the pipe: that is no failure of ours.
+// A reader that has seen enough (`dryfit check | head`) closes the pipe: that is no failure of ours. Anything else,
+// a full disk above all, leaves half of what was printed, and the exit code has to say so.
 for (const stream of [process.stdout, process.stderr]) {
   stream.on('error', (error: NodeJS.ErrnoException) => {
     if (error.code === 'EPIPE') process.exit(0);
-    throw error;
+    if (stream === process.stdout) process.stderr.write(`dryfit: cannot print: ${reasonOf(error)}\n`);
+    process.exit(MISUSE);
   });
 }
 

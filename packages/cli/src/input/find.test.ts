@@ -54,5 +54,13 @@ describe('finding files', () => {
 
   it('takes a folder whose files were already named', () => {
     expect(find('a/b/c.joinery', 'a')).toEqual(['a/b/c.joinery']);
+    expect(find('z.joinery', '.')).toContain('z.joinery');
+  });
+
+  it('is not taken in by a file whose folder begins with the same letters', () => {
+    mkdirSync(join(root, 'sheet'));
+    mkdirSync(join(root, 'sheets'));
+    writeFileSync(join(root, 'sheets/d.joinery'), '');
+    expect(() => find('sheets/d.joinery', 'sheet')).toThrow(/there are no \.joinery files in sheet/);
   });
 });

@@ -1,5 +1,5 @@
 import { type Dirent, lstatSync, readdirSync, type Stats, statSync } from 'node:fs';
-import { extname, join, resolve } from 'node:path';
+import { extname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import { Misuse } from '../io.js';
 import { reasonOf } from './reason.js';
 
@@ -39,7 +39,7 @@ export function findFiles(paths: readonly string[], cwd: string): FoundFiles {
     if (kind.isDirectory()) {
       const before = files.size + unreadable.length;
       walk(place, files, unreadable);
-      if (files.size + unreadable.length === before && ![...files].some((file) => file.startsWith(place))) {
+      if (files.size + unreadable.length === before && ![...files].some((file) => contains(place, file))) {
         throw new Misuse(`there are no ${ENDING} files in ${path}; name a folder that holds some, or a file`);
       }
     } else if (extname(place) === ENDING) files.add(place);
@@ -54,6 +54,12 @@ function look(path: string, place: string): Stats {
   } catch (error) {
     throw new Misuse(`cannot read ${path}: ${reasonOf(error)}`);
   }
+}
+
+/** True for what lies in a folder, at any depth. */
+function contains(folder: string, file: string): boolean {
+  const path = relative(folder, file);
+  return !isAbsolute(path) && path.split(sep)[0] !== '..';
 }
 
 function walk(folder: string, files: Set<string>, unreadable: string[]): void {

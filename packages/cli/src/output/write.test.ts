@@ -131,6 +131,18 @@ describe('writing whole', () => {
     expect(() => writeWhole(out(), source(), files('Base/parts.csv'))).toThrow(/cannot make the folder .*in the way/);
   });
 
+  it.runIf(existsSync('/proc/self'))('comes to an end where a file system takes no folders', () => {
+    expect(() => writeWhole('/proc/dryfit/below', source(), files('Base/parts.csv'))).toThrow(
+      /cannot make the folder \/proc\/dryfit\/below: no such file or folder/,
+    );
+  });
+
+  it('takes a link that leads nowhere for what is in the way', () => {
+    symlinkSync(join(root, 'nowhere'), out());
+    expect(() => writeWhole(out(), source(), files('Base/parts.csv'))).toThrow(/cannot make the folder/);
+    expect(readdirSync(root)).toEqual(['out']);
+  });
+
   it('says so when the folder cannot be made', () => {
     writeFileSync(out(), '');
     expect(() => writeWhole(join(out(), 'below'), source(), files('Base/parts.csv'))).toThrow(

@@ -7,6 +7,7 @@ import {
   rmdirSync,
   rmSync,
   type Stats,
+  statSync,
   writeFileSync,
 } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
@@ -75,8 +76,14 @@ export function writeWhole(
 function makeFolder(path: string): string[] {
   const made: string[] = [];
   try {
-    for (let folder = path; look(folder) === undefined; folder = dirname(folder)) made.push(folder);
-    mkdirSync(path, { recursive: true });
+    const missing: string[] = [];
+    for (let folder = path; look(folder) === undefined; folder = dirname(folder)) missing.push(folder);
+    // One by one: Node's own recursion never ends where a file system takes no folders, as /proc does.
+    for (const folder of missing.reverse()) {
+      mkdirSync(folder);
+      made.unshift(folder);
+    }
+    if (!statSync(path).isDirectory()) throw Object.assign(new Error(), { code: 'EEXIST' });
   } catch (error) {
     made.forEach(removeEmpty);
     throw new Misuse(`cannot make the folder ${path}: ${reasonOf(error)}`);
