@@ -99,6 +99,68 @@ describe('a test joint on the command line', () => {
     expect(out).toContain('set 9.2 where 9 is wanted');
   });
 
+  it('finds a stop that is off, whatever the machine really is, and what comes of it in the cabinets', async () => {
+    const [off, base] = [fc.integer({ min: 100, max: 900 }), fc.integer({ min: 9_450, max: 9_550 })];
+    await fc.assert(
+      fc.asyncProperty(off, fc.boolean(), base, fc.integer({ min: 40, max: 300 }), async (by, isNear, real, half) => {
+        const error = isNear ? -by : by;
+        const set = half * 500;
+        // The stop stands at what was set and its error, the slot as much further as the base; the edge's slot is at the base.
+        const middle = set + error + real;
+        const args = ['--stop', typed(set), '--stands', typed(middle - real)];
+        const walls = ['--end-nearer', typed(middle - 2_000), '--end-farther', typed(middle + 2_000)];
+        for (const more of [[], walls]) {
+          const { stop, write } = await data(cabinets(), 'joiner', ...args, ...more);
+          expect([stop.jig, stop.farther.value.mm, stop.farther.within.mm]).toEqual(['longbed', error / 1000, 0.05]);
+          expect(write).toEqual([`stop ± ${Number(((by + 50) / 1000).toFixed(3))}`]);
+          for (const { slots, askew } of stop.cabinets) {
+            expect(slots.map(({ part }: { part: string }) => part)).toEqual(['lh', 'rh']);
+            for (const { from, to } of slots) expect([from.mm, to.mm]).toEqual([359.5, 359.5 + error / 1000]);
+            expect(askew).toEqual([]);
+          }
+        }
+      }),
+      { numRuns: 8 },
+    );
+  });
+
+  it('tells of a part that one stop moves and another does not, and lets be what the shop holds a stop to', async () => {
+    const askew = join(folder, 'examples/askew.joinery');
+    // One side hangs 300 lower than the other: the shelf goes to the very end of the one, and to a stop on the other.
+    const text = `units mm
+import "shop.joinery"
+cabinet Step {
+  part lh, rh : upright of birch18
+  part shelf : level of birch18
+  width 600 over lh and rh
+  height 700 of lh, rh
+  depth 320 of lh, rh
+  rh.bottom 300 below lh.bottom
+  rh.rear flush with lh
+  butt shelf between lh and rh { bottom flush with lh  flush rear, front  reference bottom  connect biscuit20 by deep5 }
+}
+`;
+    writeFileSync(askew, text);
+    const { stop } = await data(askew, 'joiner', '--stop', '100', '--stands', '100.3');
+    expect(stop.cabinets[0].slots).toHaveLength(1);
+    expect(stop.cabinets[0].askew.map(({ part, by }: { part: string; by: { mm: number } }) => [part, by.mm])).toEqual([
+      ['shelf', 0.3],
+    ]);
+    const { out } = await dryfit(
+      'calibrate',
+      askew,
+      'joiner',
+      '--stop',
+      '100',
+      '--stands',
+      '100.04',
+      '--within',
+      '0.02',
+    );
+    expect(out).toContain('the shop lets a stop be 0.05 off, so it may stay as it is');
+    expect(out).not.toContain('to be written');
+  });
+
   it('prints data as its schema says', async () => {
     const schema = JSON.parse(readFileSync(join(root, 'packages/output/schema/calibration.schema.json'), 'utf8'));
     const valid = new Ajv2020({ strict: false }).compile(schema);
@@ -106,6 +168,7 @@ describe('a test joint on the command line', () => {
       [cabinets(), 'joiner', '--scrap', '17.65', '--reference-proud', '1.1', '--connector', 'biscuit10', '--gap', '1'],
       [shop(), 'joiner', '--nearer', '7.2', '--farther', '11.5'],
       [shop(), 'mortiser', '--depth', '28'],
+      [cabinets(), 'joiner', '--stop', '100', '--stands', '100.4', '--end-nearer', '107.9', '--end-farther', '111.9'],
     ]) {
       const found = await data(...args);
       expect([valid(found), valid.errors]).toEqual([true, null]);
@@ -120,6 +183,7 @@ describe('without a measured figure', () => {
     expect(code).toBe(0);
     for (const words of ['ONE PIECE TURNED OVER', 'an error of the base drops out', 'REFERENCE proud by 1.35'])
       expect(out).toContain(words);
+    expect(out).toMatch(/Stop of longbed: .*\n.*REFERENCE looks to the END/);
     expect(out).toContain("The machine's manual and local rules come before this sheet.");
     expect(readdirSync(join(folder, 'examples'))).toEqual(before);
   });
@@ -140,6 +204,17 @@ describe('what cannot be meant', () => {
     [['mortiser', '--set', '90', '--scrap', '18', '--reference-proud', '1'], 'outside'],
     [['joiner', '--connector', 'biscuit20', '--gap', '40'], '--gap is more'],
     [['joiner', '--format', 'json'], 'nothing was measured'],
+    [['joiner', '--stop', '100'], 'give --stands'],
+    [['joiner', '--stands', '100'], 'give what the stop was set to'],
+    [['joiner', '--stop', '900', '--stands', '900'], 'outside'],
+    [['joiner', '--stop', '100.2', '--stands', '100'], 'in steps of 0.5'],
+    [['joiner', '--stop', '100', '--end-nearer', '107'], '--end-nearer and --end-farther'],
+    [['joiner', '--stop', '100', '--end-nearer', '112', '--end-farther', '107'], 'less than --end-farther'],
+    [['mortiser', '--stop', '100', '--end-nearer', '105', '--end-farther', '113'], '--set'],
+    [
+      ['joiner', '--stop', '100', '--stands', '100.3', '--end-nearer', '107.2', '--end-farther', '111.2'],
+      'contradict each other',
+    ],
   ])('%s is refused in one line', async (args, words) => {
     const { code, out, err } = await dryfit('calibrate', shop(), ...args);
     expect([code, out]).toEqual([2, '']);

@@ -315,7 +315,9 @@ Examples:
     .action(async (file, job, part, options) => done(await remake(file, job, part, options, io)));
 
   withFindingOptions(program.command('calibrate'))
-    .description('say how to mill a test joint, and what one tells of the machine: its base to centre, and its depth')
+    .description(
+      'say how to mill a test joint, and what one tells of the machine and the jig: base to centre, depth, and stop',
+    )
     .argument('<file>', 'a .joinery file with the machine, or one that imports it')
     .argument('<machine>', 'the machine')
     .option('--scrap <length>', 'thickness of the test pieces, as measured')
@@ -327,6 +329,10 @@ Examples:
     .option('--depth <length>', 'of a slot in an edge, as measured')
     .option('--connector <name>', 'whose depth was set, where the machine cuts for several')
     .option('--across <length>', 'what the connector measures across the joint; as written unless said')
+    .option('--stop <length>', 'what the stop of the jig was set to, for a slot in a face')
+    .option('--stands <length>', 'from the END to the REFERENCE face of the piece that stands on that slot')
+    .option('--end-nearer <length>', 'from the END to the nearer wall of that slot')
+    .option('--end-farther <length>', 'from there to the farther wall')
     .option('--set <length>', 'what the base was set to, where it can be set')
     .option('--within <length>', 'how far each measured figure may be off; 0.05 mm unless said')
     .addOption(new Option('--format <format>', 'what to print').choices(['text', 'json']).default('text'))
@@ -342,6 +348,7 @@ Examples:
   dryfit calibrate shop.joinery joiner --scrap 17.65 --reference-proud 1.1
   dryfit calibrate bookcase.joinery joiner --nearer 7.4 --farther 11.4
   dryfit calibrate shop.joinery joiner --connector biscuit20 --gap 0.4
+  dryfit calibrate bookcase.joinery joiner --stop 100 --stands 100.3
   dryfit calibrate shop.joinery mortiser --set 9.5 --scrap 17.7 --plain-proud 0.2`,
     )
     .action(async (file, machine, options) => done(await calibrate(file, machine, options, io)));

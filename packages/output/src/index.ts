@@ -1,7 +1,14 @@
 export { type Batch, cabinetLabel, type Item, type TableMaker } from './batch.js';
 export { calibrationHowTo } from './calibration/how-to.js';
 export { calibrationJson } from './calibration/json.js';
-export { type BaseFound, type CalibrationReport, canBeSet, type DepthReport, isCertain } from './calibration/report.js';
+export {
+  type BaseFound,
+  type CalibrationReport,
+  canBeSet,
+  type DepthReport,
+  isCertain,
+  type StopReport,
+} from './calibration/report.js';
 export type { CalibrationJson } from './calibration/schema.js';
 export { calibrationText } from './calibration/text.js';
 export { GLUING_CAUTIONS, MILLING_CAUTIONS, SAWING_CAUTIONS } from './cautions.js';

@@ -9,6 +9,7 @@ import {
   MEASURED_WITHIN,
   Rational,
   type Shop,
+  stopMoves,
 } from '@dryfit/engine';
 import {
   type BaseFound,
@@ -20,6 +21,7 @@ import {
   canBeSet,
   type DepthReport,
   isCertain,
+  type StopReport,
 } from '@dryfit/output';
 import type { Examination } from '../examination.js';
 import { examineFile } from '../examine.js';
@@ -27,6 +29,7 @@ import { lengthOption } from '../input/length.js';
 import { CLEAN, type Io, Misuse } from '../io.js';
 import { type FindingOptions, lengthFormat } from '../options.js';
 import { paintFor } from '../paint.js';
+import { type StopFound, stopFound } from '../stop-found.js';
 import { variants } from '../variants.js';
 
 /** Lengths as written: "17.7", "11/16in". */
@@ -40,6 +43,10 @@ export interface CalibrateOptions extends FindingOptions {
   readonly depth?: string | undefined;
   readonly connector?: string | undefined;
   readonly across?: string | undefined;
+  readonly stop?: string | undefined;
+  readonly stands?: string | undefined;
+  readonly endNearer?: string | undefined;
+  readonly endFarther?: string | undefined;
   readonly set?: string | undefined;
   readonly within?: string | undefined;
   readonly format?: 'text' | 'json' | undefined;
@@ -56,14 +63,16 @@ export async function calibrate(file: string, name: string, options: CalibrateOp
   if (!isMeasured) {
     if (options.format === 'json')
       throw new Misuse('nothing was measured, so there is no data; dryfit calibrate --help tells what to give');
-    const howTo = { file, machine, connectors, scrap: lengths.scrap, wall: shop.limits.wall };
+    const { jig, limits } = shop;
+    const howTo = { file, machine, connectors, scrap: lengths.scrap, wall: limits.wall, jig };
     io.out.write(calibrationHowTo(howTo, format, paint));
     return CLEAN;
   }
   const within = lengths.within ?? MEASURED_WITHIN;
   const base = baseOf(options, lengths, machine, within);
   const depth = depthOf(options, lengths, connectors, within);
-  const set = setOf(base !== undefined, lengths.set, machine);
+  const stop = stopFound(lengths, shop, machine, lengths.set, within);
+  const set = setOf(base !== undefined || stop?.walls !== undefined, lengths.set, machine);
   const corrected = base && !canBeSet(machine) && isCertain(base.found, set) ? base.found.value : undefined;
   const report: CalibrationReport = {
     machine,
@@ -72,6 +81,7 @@ export async function calibrate(file: string, name: string, options: CalibrateOp
     within,
     base,
     depth,
+    stop: stop && stopReport(stop, examination),
     cabinets: corrected
       ? variants(examination).map(({ result }) => ({
           label: cabinetLabel(result.fit),
@@ -84,7 +94,8 @@ export async function calibrate(file: string, name: string, options: CalibrateOp
   return CLEAN;
 }
 
-const MEASURED = ['referenceProud', 'plainProud', 'nearer', 'farther', 'gap', 'depth'] as const;
+const STOP = ['stop', 'stands', 'endNearer', 'endFarther'] as const;
+const MEASURED = ['referenceProud', 'plainProud', 'nearer', 'farther', 'gap', 'depth', ...STOP] as const;
 
 type Lengths = ReturnType<typeof lengthsOf>;
 
@@ -100,6 +111,10 @@ function lengthsOf(options: CalibrateOptions, { units }: Examination) {
     gap: any('--gap', options.gap),
     depth: some('--depth', options.depth),
     across: some('--across', options.across),
+    stop: some('--stop', options.stop),
+    stands: some('--stands', options.stands),
+    endNearer: some('--end-nearer', options.endNearer),
+    endFarther: some('--end-farther', options.endFarther),
     set: some('--set', options.set),
     within: any('--within', options.within),
   };
@@ -188,6 +203,23 @@ function setOf(isWanted: boolean, set: Rational | undefined, machine: Machine): 
   if (set.lt(least) || set.gt(most))
     throw new Misuse(`--set is outside of what the base of ${machine.name} can be set to`);
   return set;
+}
+
+/** With what the stop does to the cabinets of the file, if it is off for certain. */
+function stopReport(found: StopFound, examination: Examination): StopReport {
+  const { jig } = found;
+  const quoted = examination.locate(jig.source);
+  const isOff = isCertain(found.found, Rational.ZERO);
+  return {
+    ...found,
+    place: quoted && `${quoted.file}:${quoted.line}`,
+    moved: isOff
+      ? variants(examination).map(({ result }) => ({
+          label: cabinetLabel(result.fit),
+          moves: stopMoves(result.fit, jig, found.found.value),
+        }))
+      : [],
+  };
 }
 
 /** Where the machine is described, and how plain numbers are read there. */

@@ -9,3 +9,5 @@ export {
 } from './base.js';
 export { type DepthFound, depthFromDepth, depthFromGap } from './depth.js';
 export { type BaseMoves, baseMoves, type MovedHalf, withBase } from './moves.js';
+export { agree, stopFromJoint, stopFromWalls } from './stop.js';
+export { type Askew, type StopMoves, type StoppedHalf, stopMoves } from './stop-moves.js';

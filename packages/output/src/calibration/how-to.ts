@@ -1,4 +1,4 @@
-import { type Connector, type LengthFormat, type Machine, Rational, stepOf } from '@dryfit/engine';
+import { type Connector, type Jig, type LengthFormat, type Machine, Rational, stepOf } from '@dryfit/engine';
 import { MILLING_CAUTIONS } from '../cautions.js';
 import { type Paint, PLAIN } from '../print/paint.js';
 import { visible } from '../print/visible.js';
@@ -16,11 +16,13 @@ export interface HowTo {
   readonly scrap: Rational | undefined;
   /** Least wood beside a slot, mm. */
   readonly wall: Rational;
+  /** The jig whose stop is tested; absent where the shop has none. */
+  readonly jig?: Jig | undefined;
 }
 
 /** How to mill a test joint and what to measure on it, step by step. */
 export function calibrationHowTo(howTo: HowTo, format: LengthFormat, paint: Paint = PLAIN): string {
-  const { machine, connectors, file, scrap, wall } = howTo;
+  const { machine, connectors, file, scrap, wall, jig } = howTo;
   const told = (length: Rational) => measured(length, format);
   const { least, most } = machine.base;
   const base = canBeSet(machine) ? `${told(least)} to ${told(most)}` : told(least);
@@ -56,9 +58,38 @@ export function calibrationHowTo(howTo: HowTo, format: LengthFormat, paint: Pain
       `     ${command}${visible(name)} --depth DEEP`,
     );
   }
+  if (jig?.stop) lines.push(...stopSteps(howTo, jig, connector ? 7 : 6, command, format));
   const shared =
     connectors.length > 1 ? visible(` This machine cuts for ${connectors.map(({ name }) => name).join(', ')}.`) : '';
   lines.push('', `Figures are taken to be within 0.05 mm of the truth, unless --within says otherwise.${shared}`, '');
   lines.push(paint.strong('Cautions'), ...MILLING_CAUTIONS.map((caution) => `  ${caution}`));
   return `${lines.join('\n')}\n`;
+}
+
+/** Calipers reach so far, mm, so that a stop is best tried there. Common practice, no source. */
+const REACHED = Rational.of(100);
+
+/** A joint that stands: what is measured from its end is the stop and not the base. */
+function stopSteps(
+  { machine }: HowTo,
+  { name, stop }: Jig,
+  step: number,
+  command: string,
+  format: LengthFormat,
+): string[] {
+  if (!stop) return [];
+  const at = Rational.max(stop.least, Rational.min(stop.most, REACHED));
+  const set = canBeSet(machine) ? ' --set BASE' : '';
+  const base = canBeSet(machine) ? ', with the same BASE' : '';
+  return [
+    visible(
+      `${step}. Stop of ${name}: lay a third piece, longer than that, with its end against the stop; set it to STOP, ${measured(at, format)} say. Write END on that end.`,
+    ),
+    `   Mill one slot into its face${base}, as a side is milled, and stand one of the two pieces on it by its slotted edge, the connector in, dry: REFERENCE looks to the END.`,
+    '   So the base drops out. Press the standing piece toward the END, then away from it; measure from END to REFERENCE both times, and take the middle: STANDS.',
+    `     ${command} --stop STOP --stands STANDS`,
+    '   The stop is off by STANDS − STOP: too far from the end if that is more than nothing.',
+    '   To be sure, measure the slot as well, from END to its walls. The two ways have to agree:',
+    `     ${command}${set} --stop STOP --stands STANDS --end-nearer NEAR --end-farther FAR`,
+  ];
 }

@@ -2,8 +2,9 @@ import type { Finding, MeasuredLength } from '@dryfit/engine';
 import { exact, known } from '../fit-json/lengths.js';
 import { printText } from '../print/length.js';
 import { baseLine, kerfLine, plungeLine } from './lines.js';
-import type { CalibrationReport } from './report.js';
+import type { CalibrationReport, StopReport } from './report.js';
 import type { CalibrationJson } from './schema.js';
+import { stopLine } from './stop.js';
 
 /** What a test joint tells of a machine, as data; nothing is rounded but what is to be written. */
 export function calibrationJson(report: CalibrationReport): CalibrationJson {
@@ -25,7 +26,10 @@ export function calibrationJson(report: CalibrationReport): CalibrationJson {
         deeper: depth.found && found(depth.found.off),
         short: depth.found && exact(depth.found.short),
       }),
-    write: [baseLine(report), kerfLine(report), plungeLine(report)].filter((line) => line !== undefined),
+    stop: report.stop && stopJson(report.stop),
+    write: [baseLine(report), kerfLine(report), plungeLine(report), stopLine(report)].filter(
+      (line) => line !== undefined,
+    ),
     cabinets: report.cabinets.map(({ label, moves }) => ({
       cabinet: printText(label, { units: 'mm' }),
       slots: moves.halves.map(({ joint, half, to }) => ({
@@ -36,6 +40,25 @@ export function calibrationJson(report: CalibrationReport): CalibrationJson {
       })),
       found: codes(moves.found),
       cured: codes(moves.cured),
+    })),
+  });
+}
+
+function stopJson({ jig, place, set, found: off, moved }: StopReport): NonNullable<CalibrationJson['stop']> {
+  return known<NonNullable<CalibrationJson['stop']>>({
+    jig: jig.name,
+    described: place,
+    set: exact(set),
+    farther: found(off),
+    cabinets: moved.map(({ label, moves }) => ({
+      cabinet: printText(label, { units: 'mm' }),
+      slots: moves.halves.map(({ joint, half, really }) => ({
+        joint: joint.id,
+        part: half.part,
+        from: exact(half.across),
+        to: exact(really),
+      })),
+      askew: moves.askew.map(({ part, by }) => ({ part, by: exact(by) })),
     })),
   });
 }

@@ -2,9 +2,11 @@ import type {
   BaseMoves,
   Connector,
   DepthFound,
+  Jig,
   Machine,
   MeasuredLength,
   Rational,
+  StopMoves,
   Text,
   TurnedJoint,
   Walls,
@@ -25,6 +27,7 @@ export interface CalibrationReport {
   readonly within: Rational;
   readonly base?: BaseFound | undefined;
   readonly depth?: DepthReport | undefined;
+  readonly stop?: StopReport | undefined;
   /** What the corrected base does to the cabinets of the file; empty where none is corrected. */
   readonly cabinets: readonly { readonly label: Text; readonly moves: BaseMoves }[];
 }
@@ -44,6 +47,24 @@ export type DepthReport = {
   | { readonly from: 'gap'; readonly across: Rational; readonly gap: Rational }
   | { readonly from: 'depth'; readonly depth: Rational }
 );
+
+/** What was measured of a jig's stop, and what it does to the cabinets of the file as it stands. */
+export interface StopReport {
+  readonly jig: Jig;
+  /** Where the jig is described; absent where its text is not at hand. */
+  readonly place: string | undefined;
+  /** What the stop was set to, mm. */
+  readonly set: Rational;
+  /** From the end to the reference face of the piece that stands, mm; absent where only the slot was measured. */
+  readonly stands: Rational | undefined;
+  /** From the end to the walls of the slot in the face, mm. */
+  readonly walls: Walls | undefined;
+  /** How far it stands from where it was set, away from the end. */
+  readonly found: MeasuredLength;
+  /** What the shop's tolerances let a stop be off, either way, mm; absent where they say nothing. */
+  readonly held: Rational | undefined;
+  readonly moved: readonly { readonly label: Text; readonly moves: StopMoves }[];
+}
 
 /** Whether a base can be set, so that there is no one figure to write. */
 export const canBeSet = ({ base }: Machine): boolean => !base.least.equals(base.most);

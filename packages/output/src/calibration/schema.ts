@@ -6,6 +6,11 @@ const FoundSchema = exactly(
   'A length found by measuring: the truth lies no further from value than within.',
 );
 
+const MovedSchema = exactly(
+  { joint: Type.String(), part: Type.String(), from: Exact, to: Exact },
+  'Slots of one half of a joint: how far they lie from what they are measured from.',
+);
+
 export const CalibrationSchema = Type.Object(
   {
     format: Type.Literal('dryfit-calibration'),
@@ -27,17 +32,38 @@ export const CalibrationSchema = Type.Object(
         'How much deeper than written the machine plunges, and what both halves then lack of the connector.',
       ),
     ),
+    stop: Type.Optional(
+      exactly(
+        {
+          jig: Type.String(),
+          described: Type.Optional(Type.String({ description: 'File and line of the jig.' })),
+          set: Exact,
+          farther: FoundSchema,
+          cabinets: Type.Array(
+            exactly(
+              {
+                cabinet: Type.String(),
+                slots: Type.Array(MovedSchema),
+                askew: Type.Array(
+                  exactly(
+                    { part: Type.String(), by: Exact },
+                    'A part of which one joint is moved otherwise than another.',
+                  ),
+                ),
+              },
+              'What is milled elsewhere against the stop as it stands.',
+            ),
+          ),
+        },
+        'How much farther from the end than set the stop stands; below zero: nearer.',
+      ),
+    ),
     write: Type.Array(Type.String(), { description: 'Figures as the shop file should have them.' }),
     cabinets: Type.Array(
       exactly(
         {
           cabinet: Type.String(),
-          slots: Type.Array(
-            exactly(
-              { joint: Type.String(), part: Type.String(), from: Exact, to: Exact },
-              'Slots of one half of a joint: how far they lie from what they are measured from.',
-            ),
-          ),
+          slots: Type.Array(MovedSchema),
           found: Type.Array(Type.String(), { description: 'Checks that find something with the corrected base.' }),
           cured: Type.Array(Type.String()),
         },

@@ -5,6 +5,7 @@ import { type Paint, PLAIN } from '../print/paint.js';
 import { visible } from '../print/visible.js';
 import { baseLine, kerfLine, plungeLine } from './lines.js';
 import { type CalibrationReport, canBeSet, isCertain } from './report.js';
+import { stopLine, stopLines, stopMoveLines } from './stop.js';
 import { measured } from './words.js';
 
 /** What a test joint tells of a machine, with the arithmetic, and what to write or to set. */
@@ -15,8 +16,10 @@ export function calibrationText(report: CalibrationReport, format: LengthFormat,
     [paint.strong(visible(title))],
     baseLines(report, format, paint),
     depthLines(report, format, paint),
+    stopLines(report, format, paint),
     writeLines(report, paint),
     moveLines(report, format, paint),
+    stopMoveLines(report, format, paint),
   ];
   return `${parts
     .filter((lines) => lines.length > 0)
@@ -118,7 +121,8 @@ function writeLines(report: CalibrationReport, paint: Paint): string[] {
   const { machine, place, isOwn, depth } = report;
   const figures = [baseLine(report), kerfLine(report)].filter((line) => line !== undefined);
   const plunge = plungeLine(report);
-  if (figures.length === 0 && plunge === undefined) return [];
+  const stop = stopLine(report);
+  if (figures.length === 0 && plunge === undefined && stop === undefined) return [];
   const lines = [paint.strong('to be written; nothing is changed by itself')];
   const at = place === undefined ? '' : `, ${place}`;
   if (figures.length > 0) {
@@ -132,6 +136,7 @@ function writeLines(report: CalibrationReport, paint: Paint): string[] {
       visible(`  in connector ${depth.connector.name}, only where the machine cannot be set otherwise:`),
       `    ${plunge}`,
     );
+  if (stop !== undefined) lines.push('  in tolerances, only where the stop is left as it stands:', `    ${stop}`);
   return lines;
 }
 
