@@ -1,4 +1,4 @@
-import { type FitResult, type Plan, planWork, type Setting, type WorkOrder } from '@dryfit/engine';
+import { type FitResult, type Plan, planWork, Rational, type Setting, type WorkOrder } from '@dryfit/engine';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { fixedFirst } from '../../packages/engine/src/testing/fixed-first.fixture.js';
@@ -52,7 +52,19 @@ function checked(plan: Plan, results: readonly FitResult[], count: number): void
   // Every slot is milled once in every piece.
   const wanted = results.flatMap(({ fit }) => fit.joints.flatMap(({ halves }) => halves.flatMap(({ slots }) => slots)));
   expect(plan.setUps.reduce((sum, { slots }) => sum + slots, 0)).toBe(wanted.length * count);
-  for (const { operations, beside, alike, loads, setting } of plan.setUps) {
+  for (const { operations, beside, alike, loads, setting, spacers } of plan.setUps) {
+    const owned = results[0]?.spec.shop.jig?.spacers ?? [];
+    // A piece of the shop stands in one place at a time, and no fence goes without.
+    for (const { width, count: needed } of spacers?.needed ?? [])
+      expect(owned.filter((one) => one.equals(width)).length).toBeGreaterThanOrEqual(needed);
+    if (setting.spacer.kind === 'stock' && beside.length > 0) {
+      const pieces = [...(spacers?.left ?? []), ...(spacers?.right ?? [])].map(String).sort();
+      const left = owned.map(String);
+      for (const piece of pieces)
+        expect(left.splice(left.indexOf(piece), left.includes(piece) ? 1 : 0)).toEqual([piece]);
+      const [atLeft, atRight] = [spacers?.left, spacers?.right].map((stack) => Rational.sum(stack ?? []));
+      expect(atLeft?.equals(atRight ?? Rational.ZERO)).toBe(true);
+    }
     const pieces = operations.reduce((sum, operation) => sum + operation.count, 0);
     const spared = alike.reduce((sum, row) => sum + row.times * (row.pieces - 1), 0);
     expect(loads).toBe(pieces - beside.reduce((sum, { times }) => sum + times, 0) - spared);

@@ -62,10 +62,18 @@ describe('the cover of a job', () => {
     expect(told).toMatch(/12 \+ 10 = 22\nset-up 1/);
   });
 
-  test('asks for a second stack where pieces lie at both fences at once, and for a block where the shop has one', async () => {
+  test('asks for a second stack where pieces lie at both fences at once; where the shop has one, it goes to and fro', async () => {
     const narrow = exampleText('periodicals.joinery').replace('deep = 560', 'deep = 320');
-    expect(all(await coverOf(narrow, 3))).toMatch(
-      /12 \+ 10 = 22, at each fence; the shop has not the pieces twice, so make a block\s+of 22\n/,
+    const told = (spacers: string) =>
+      coverOf(withShop(narrow, BEAMED.replace('6, 10, 12, 19, 25', spacers)), 3).then(all);
+    const once = await told('6, 10, 12');
+    expect(once).toMatch(/1 of 12, 1 of 10\nin all/);
+    expect(once).toMatch(/12 \+ 10 = 22, going from fence to fence\nset-up/);
+    const twice = await told('6, 10, 10, 12, 12');
+    expect(twice).toMatch(/2 of 12, 2 of 10\nin all/);
+    expect(twice).toMatch(/12 \+ 10 = 22, at each fence\nset-up/);
+    expect(await told('6, 16, 10, 12')).toMatch(
+      /16 \+ 6 = 22 at the left fence, 12 \+ 10 = 22 at the right one\nset-up/,
     );
   });
 

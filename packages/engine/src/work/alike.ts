@@ -3,6 +3,7 @@ import type { Jig, Shop } from '../spec/stock.js';
 import { USUAL_RECKONING } from '../tolerance/judge.js';
 import type { Beside } from './beside.js';
 import type { Operation, WorkItem } from './operation.js';
+import { without } from './rack.js';
 import { roomAlong } from './room.js';
 import type { Setting } from './setting.js';
 
@@ -94,12 +95,7 @@ const spacerOf = ({ spacer }: Setting): Rational =>
 /** Nothing between two pieces first; between just two, any of the spacers that the set-up leaves over. */
 function betweens(jig: Jig, { spacer }: Setting, pieces: number): readonly (readonly Rational[])[] {
   if (pieces > 2) return [[]];
-  const left = [...jig.spacers];
-  if (spacer.kind === 'stock')
-    for (const piece of spacer.stack) {
-      const at = left.findIndex((one) => one.equals(piece));
-      if (at >= 0) left.splice(at, 1);
-    }
+  const left = without(jig.spacers, spacer.kind === 'stock' ? spacer.stack : []);
   const singles = left.map((piece) => [piece]);
   const pairs = left.flatMap((one, i) => left.slice(i + 1).map((other) => [one, other]));
   return [[], ...singles, ...pairs];

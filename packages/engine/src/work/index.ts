@@ -17,6 +17,7 @@ export {
 export { type OwnPattern, type PatternChoice, type PatternedJoint, patternsFor } from './patterns.js';
 export { type Plan, type Planning, planWork, type SetUp, type Wait } from './plan.js';
 export { type BenchPose, type PieceTurn, poseOf, turnsBetween } from './pose.js';
+export { type FenceSpacers, mostOfEach, type SpacerCount } from './rack.js';
 export { type Like, likeIt, remade } from './remake.js';
 export type { ChangeOver, Setting } from './setting.js';
 export { type Hand, type NearMarks, nearMarks, READ_APART, type Strip, type StripLine, stripOf } from './strip.js';

@@ -2,12 +2,14 @@ import { Rational } from '../number/rational.js';
 import { type Sequencer, sequenceSetups } from '../sequence/sequence.js';
 import type { WorkOrder } from '../spec/order.js';
 import type { Changes, Shop } from '../spec/stock.js';
-import { type Alike, alikeBeside, sparedBy } from './alike.js';
-import { type Beside, besideEachOther } from './beside.js';
+import { type Alike, sparedBy } from './alike.js';
+import type { Beside } from './beside.js';
 import { Budget } from './budget.js';
 import { USUAL_CHANGES } from './changes.js';
 import { cheapestSettings } from './choose.js';
+import { laidTogether } from './laid-together.js';
 import { type Operation, operationsOf, type WorkItem } from './operation.js';
+import type { FenceSpacers } from './rack.js';
 import { type ChangeOver, changed, changeMinutes, type Setting, settingKey } from './setting.js';
 import { comesBefore, firstRole, LATE, nextRole, type Stages, stagesOf } from './stages.js';
 import { type Visit, visitKey } from './visit.js';
@@ -30,6 +32,8 @@ export interface SetUp {
   readonly beside: readonly Beside[];
   /** Pieces of one operation that lie side by side at one fence. */
   readonly alike: readonly Alike[];
+  /** Of the shop's spacers, what stands at which fence; undefined where none of them stands between fence and piece. */
+  readonly spacers: FenceSpacers | undefined;
   /** Index of the last set-up before that had the same setting: it is set up again, since other work had to come between. */
   readonly again: number | undefined;
   readonly waits: readonly Wait[];
@@ -144,7 +148,7 @@ function setUpsOf(visits: readonly Visit[], work: Work): readonly SetUp[] {
   });
   return runs.map(({ setting, operations: own }, i): SetUp => {
     const before = runs[i - 1]?.setting;
-    const { beside, alike } = laidTogether(own, setting, work);
+    const { beside, alike, spacers } = laidTogether(own, setting, work);
     const pieces = own.reduce((sum, { count }) => sum + count, 0);
     const loads = pieces - sparedBy(beside, alike);
     const slots = own.reduce((sum, { count, half }) => sum + count * half.slots.length, 0);
@@ -154,6 +158,7 @@ function setUpsOf(visits: readonly Visit[], work: Work): readonly SetUp[] {
       operations: own,
       beside,
       alike,
+      spacers,
       again: same < 0 ? undefined : same,
       waits: waitsOf(own, work),
       changed: changed(before, setting),
@@ -163,25 +168,6 @@ function setUpsOf(visits: readonly Visit[], work: Work): readonly SetUp[] {
       slots,
     };
   });
-}
-
-/**
- * Pieces laid down together: at both fences, several alike at one of them, or first the one and then of what is left the
- * other, whichever lays down least often. Pieces at both fences come first where that is the same, since nothing adds to
- * their errors.
- */
-function laidTogether(own: readonly Operation[], setting: Setting, { shop, stages, items }: Work) {
-  if (!shop) return { beside: [], alike: [] };
-  const bed = { setting, shop, items };
-  const pairs = besideEachOther(own, shop.jig, stages);
-  const unpaired = (one: Operation) =>
-    one.count - pairs.reduce((sum, { left, right, times }) => sum + (left === one || right === one ? times : 0), 0);
-  const pairsFirst = { beside: pairs, alike: alikeBeside(own, unpaired, bed) };
-  const rows = alikeBeside(own, ({ count }) => count, bed);
-  const single = (one: Operation) =>
-    one.count - rows.reduce((sum, { operation, pieces, times }) => sum + (operation === one ? pieces * times : 0), 0);
-  const rowsFirst = { beside: besideEachOther(own, shop.jig, stages, single), alike: rows };
-  return sparedBy(rowsFirst.beside, rows) > sparedBy(pairs, pairsFirst.alike) ? rowsFirst : pairsFirst;
 }
 
 /** What of a set-up waits for other work, by what the job asks. */

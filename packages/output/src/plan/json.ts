@@ -8,6 +8,7 @@ import { firstPieceJson } from './first-piece-json.js';
 import { heldJson, historiesJson } from './held-json.js';
 import { waitsJson } from './order.js';
 import type { PlanJson } from './schema.js';
+import { countsJson, fenceJson, spacersOf } from './spacers.js';
 import type { PlannedJob } from './tables.js';
 
 type SetUpJson = PlanJson['setUps'][number];
@@ -28,6 +29,7 @@ export function planJson({ title, items, plan, errors }: PlannedJob): PlanJson {
     millMinutes: plan.mill.toNumber(),
     cabinetByCabinet: { setUps: naive.setUps, changeMinutes: naive.change.toNumber() },
     likeTogether: { setUps: grouped.setUps, changeMinutes: grouped.change.toNumber() },
+    spacers: countsJson(spacersOf(plan.setUps)),
     setUps: plan.setUps.map((setUp, i) => setUpJson(setUp, i, plan, items)),
     histories: historiesJson(plan, items),
   };
@@ -48,6 +50,7 @@ function setUpJson(setUp: SetUp, index: number, plan: Plan, items: readonly Item
     pattern: setting.pattern,
     lines: setting.lines.map(exact),
     spacer: spacerJson(setting),
+    spacers: fenceJson(setUp),
     stop: maybe(setting.stop),
     changes: [...setUp.changed],
     changeMinutes: setUp.change.toNumber(),

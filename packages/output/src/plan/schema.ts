@@ -41,6 +41,30 @@ const OperationSchema = exactly(
   'One group of slots, milled alike into pieces that are the same.',
 );
 
+const SpacerCountsSchema = Type.Array(
+  exactly({ width: Exact, count: Type.Integer({ minimum: 1 }) }, 'Spacers of one width, and how many.'),
+  { description: 'So many as stand at once, widest first.' },
+);
+
+const FenceSpacersSchema = exactly(
+  {
+    left: Type.Array(Exact),
+    right: Type.Array(Exact),
+    fences: oneOf(
+      ['one', 'both', 'in turn'],
+      'Pieces go to one fence; a stack stands at each; or the one stack goes from fence to fence.',
+    ),
+    needed: SpacerCountsSchema,
+    lacks: Type.Optional(
+      exactly(
+        { pieces: SpacerCountsSchema, spares: Type.Integer({ minimum: 1 }) },
+        'What a second stack lacks, and how many times fewer a piece would be laid down with it.',
+      ),
+    ),
+  },
+  'Of the spacers that the shop has, those at each fence.',
+);
+
 const SetUpSchema = exactly(
   {
     number: Type.Integer({ minimum: 1 }),
@@ -59,6 +83,7 @@ const SetUpSchema = exactly(
       },
       'What stands between fence and part.',
     ),
+    spacers: Type.Optional(FenceSpacersSchema),
     stop: Type.Optional(Exact),
     changes: Type.Array(oneOf(['machine', 'depth', 'base', 'pose', 'pattern', 'spacer', 'stop'], 'What is set anew.'), {
       description: 'From the set-up before; for the first, from an empty bench.',
@@ -106,6 +131,7 @@ export const PlanSchema = Type.Object(
     proven: Type.Boolean({ description: 'The two are the same.' }),
     ranOut: Type.Boolean({ description: 'The time for the plan was up before more was proven.' }),
     millMinutes: Type.Number(MINUTES),
+    spacers: SpacerCountsSchema,
     cabinetByCabinet: WaySchema,
     likeTogether: WaySchema,
     setUps: Type.Array(SetUpSchema, { description: 'In the order they are done.' }),

@@ -8,6 +8,7 @@ import { alikeWords } from './alike.js';
 import { historyTable } from './history.js';
 import { acrossWords, alongWords, clampingWords, holdingNotes, shopOf, weightWords } from './holding.js';
 import { orderWords } from './order.js';
+import { spacerCounts, spacerNotes, spacersOf } from './spacers.js';
 import {
   CHANGE_WORDS,
   heldWords,
@@ -88,6 +89,7 @@ function overviewNotes({ setUps, change, atLeast, proven, ranOut, mill, naive, g
   const bound = proven
     ? 'no choice of settings and no order takes less'
     : `no choice of settings and no order takes less than ${minutes(atLeast)}${ranOut ? '; the time was up before more was proven' : ''}`;
+  const spacers = spacersOf(setUps);
   const named = setUps.length === 1 ? 'one set-up' : `${setUps.length} set-ups`;
   const written = changes.written.length === 0 ? 'the language’s own figures' : 'the shop’s figures';
   return [
@@ -98,6 +100,7 @@ function overviewNotes({ setUps, change, atLeast, proven, ranOut, mill, naive, g
     [
       `Like settings together, in the order they come: ${grouped.setUps} set-ups, ${minutes(grouped.change)} min${saved(grouped.change, change)}.`,
     ],
+    ...(spacers.length > 0 ? [['Spacers of the shop: ', ...spacerCounts(spacers), '.']] : []),
     ['"Laid down": pieces that lie beside each other are laid down at once.'],
   ];
 }
@@ -166,6 +169,7 @@ function setUpTable(job: PlannedJob, setUp: SetUp, index: number): Table {
     notes: [
       ...orderWords(job, setUp),
       ['Lines set: ', ...listed(setting.lines), ' from the fence.'],
+      ...spacerNotes(setUp),
       ...holdingNotes(job, setUp),
       ...pairs,
       ...alike.map((one): Text => [...named(one.operation), ': ', ...alikeWords(one), '.']),

@@ -18,14 +18,18 @@ export function spacerWords({ spacer }: Setting): Text {
       return say`a block of ${spacer.width}`;
     case 'mark out':
       return ['mark out'];
-    case 'stock': {
-      const [first, ...others] = spacer.stack;
-      if (first === undefined) return ['none'];
-      if (others.length === 0) return [first];
-      const sum = spacer.stack.reduce((total, piece) => total.add(piece));
-      return [first, ...others.flatMap((piece): Text => [' + ', piece]), ' = ', sum];
-    }
+    case 'stock':
+      return stackWords(spacer.stack);
   }
+}
+
+/** "12 + 10 = 22". */
+export function stackWords(stack: readonly Rational[]): Text {
+  const [first, ...others] = stack;
+  if (first === undefined) return ['none'];
+  if (others.length === 0) return [first];
+  const sum = stack.reduce((total, piece) => total.add(piece));
+  return [first, ...others.flatMap((piece): Text => [' + ', piece]), ' = ', sum];
 }
 
 /** What a set-up mills: slots for biscuits, mortises for tenons, holes for dowels. */

@@ -1,15 +1,7 @@
-import {
-  consumablesOf,
-  holdingOf,
-  type LengthFormat,
-  type Packer,
-  Rational,
-  type SetUp,
-  say,
-  type Text,
-} from '@dryfit/engine';
+import { consumablesOf, holdingOf, type LengthFormat, type Packer, type SetUp, say, type Text } from '@dryfit/engine';
 import { type ConsumableLine, consumableLines } from '../consumables/lines.js';
 import { shopOf } from '../plan/holding.js';
+import { fenceWords, spacerCounts, spacersOf } from '../plan/spacers.js';
 import type { PlannedJob } from '../plan/tables.js';
 import { listed, spacerWords } from '../plan/words.js';
 import { printText } from '../print/length.js';
@@ -55,13 +47,17 @@ function usedUp({ buy, inAll, name, needed, over, size, spare, what }: Consumabl
 function tools(setUps: readonly SetUp[], shop: ReturnType<typeof shopOf>): readonly Entry[] {
   const entry = (label: string, wordsOf: (setUp: SetUp) => readonly Text[]): readonly Entry[] =>
     gathered(setUps, wordsOf).map(({ words, at }) => ({ label, words, under: [setUpsAt(at)] }));
+  const all = spacersOf(setUps);
+  const needed =
+    all.length > 0 ? [{ label: 'Spacers', words: spacerCounts(all), under: ['in all, as many as stand at once'] }] : [];
   return [
     ...entry('Machines', ({ setting }) => [[`${setting.machine}, for ${setting.connector}`]]),
     ...entry('Patterns', ({ setting: { lines, pattern } }) =>
       pattern === undefined ? [] : [[`${pattern}: lines `, ...listed(lines)]],
     ),
-    ...entry('Spacers', (setUp) => stackWords(setUp, shop.jig?.spacers ?? [])),
-    ...entry('To be made', ({ setting }) => (setting.spacer.kind === 'cut' ? [spacerWords(setting)] : [])),
+    ...needed,
+    ...entry('Spacers', (setUp) => (setUp.spacers ? [fenceWords(setUp)] : [])),
+    ...entry('To be made', blockWords),
     ...entry('Packers', (setUp) =>
       setUp.operations.flatMap((operation) => holdingOf(operation, setUp, shop).packers.map(packerWords)),
     ),
@@ -73,16 +69,11 @@ const packerWords = ({ thickness, where }: Packer): Text =>
     ? say`a block ${thickness} thick, beside a piece that lies alone`
     : say`a block ${thickness} thick, on the thinner of two pieces`;
 
-/** Pieces that lie at both fences at once want a stack each; what the shop has not twice is made. */
-function stackWords({ beside, setting }: SetUp, owned: readonly Rational[]): readonly Text[] {
+/** Blocks of a set-up that are made: one for each fence where pieces lie at both at once. */
+function blockWords({ setting, beside }: SetUp): readonly Text[] {
   const { spacer } = setting;
-  if (spacer.kind !== 'stock') return [];
-  const words = spacerWords(setting);
-  if (beside.length === 0) return [words];
-  const pieces = (list: readonly Rational[], of: Rational) => list.filter((one) => one.equals(of)).length;
-  const twice = spacer.stack.every((piece) => pieces(owned, piece) >= 2 * pieces(spacer.stack, piece));
-  const block = say`; the shop has not the pieces twice, so make a block of ${Rational.sum(spacer.stack)}`;
-  return [[...words, ', at each fence', ...(twice ? [] : block)]];
+  if (spacer.kind !== 'cut') return [];
+  return beside.length > 0 ? [say`2 blocks of ${spacer.width}, one for each fence`] : [spacerWords(setting)];
 }
 
 /** What is the same in several set-ups, in the order it first comes. */
