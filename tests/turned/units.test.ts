@@ -234,6 +234,23 @@ describe('absolute cases', () => {
     expect(right).toBeCloseTo(15, 4);
   });
 
+  test('outside sizes are exactly those of the level parts, though the width of the face is a root', async () => {
+    const legs = fc.integer({ min: 180, max: 330 });
+    const numbers = fc.record({
+      legX: legs,
+      legY: legs,
+      x: fc.constantFrom('left', 'right'),
+      y: fc.constantFrom('front', 'rear'),
+    });
+    await fc.assert(
+      fc.asyncProperty(numbers, async (corner) => {
+        const { fit } = await fitText(written({ ...corner, wide: 700, deep: '620.3' }));
+        expect([fit.outside?.x, fit.outside?.y].map(String)).toEqual(['700', '6203/10']);
+      }),
+      { numRuns: 15, examples: [[{ legX: 280, legY: 250, x: 'right', y: 'front' }]] },
+    );
+  });
+
   test('outside sizes do not grow by a part that stands behind its cant, and nothing is found', async () => {
     const result = await fitText(written(plain));
     const { outside } = result.fit;

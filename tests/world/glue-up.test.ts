@@ -1,4 +1,5 @@
 import { type Fit, type GlueStep, glueUp } from '@dryfit/engine';
+import { glueUpSheet } from '@dryfit/output';
 import { describe, expect, it } from 'vitest';
 import { blocking } from '../../packages/engine/src/assembly/blocking.js';
 import { assemblyOf } from '../../packages/engine/src/assembly/build.js';
@@ -230,5 +231,36 @@ describe('glue-up', () => {
     expect(order.steps.flatMap(({ coming, onto }) => [...onto, ...coming.flatMap(({ parts }) => parts)])).not.toContain(
       'loose',
     );
+  });
+});
+
+describe('while glue stays open', () => {
+  // Of the right side three joints are glued when it comes, and its groove takes in the back.
+  const cased = (back: string) =>
+    examineText(`import "shop.joinery"
+limits { glue open 3 min  joint closed in 1 min }
+cabinet Case {
+${SIDES}
+  part shelf : level of birch18
+  part back  : facing of ply6
+  groove back between lh and rh, base and top { rear set back 16 from lh  depth 8  width 6  clearance 0.5 ${back} }
+  butt shelf between lh and rh { bottom 350 above base.bottom  rear against back.groove.front  flush front }
+}
+`);
+
+  it('no glue waits for a panel that slides dry into its groove', async () => {
+    const { findings, results } = await cased('');
+    expect(findings.map(({ code }) => code)).toEqual([]);
+    const [result] = results;
+    const facts = result ? glueUpSheet(result).steps.map(({ facts: list }) => Object.fromEntries(list)) : [];
+    expect(facts.filter(({ joints }) => joints?.includes('back /')).length).toBeGreaterThan(0);
+    for (const { joints, glue } of facts) {
+      const glued = joints?.split(', ').filter((joint) => !joint.startsWith('back /')) ?? [];
+      expect(glue).toBe(glued.length > 0 ? `${glued.length} of the 3 min it stays open` : undefined);
+    }
+  });
+
+  it('a panel glued into its groove takes its time', async () => {
+    expect((await cased('connect none "glued"')).findings.map(({ code }) => code)).toContain('glue-sets-first');
   });
 });

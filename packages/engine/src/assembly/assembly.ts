@@ -35,6 +35,8 @@ export interface Link extends Pair {
   readonly joint: string;
   /** Closed under pressure, as a glued joint is; a panel in a groove only slides. */
   readonly pressed: boolean;
+  /** Glue is spread on it, which waits only so long. */
+  readonly glued: boolean;
   /** Let into a groove, a housing or a rebate. */
   readonly letIn: boolean;
 }

@@ -1,3 +1,4 @@
+import { isGlued } from '../consumables/glued.js';
 import type { Fit, FittedJoint, FittedPart } from '../fit/fit.js';
 import { boundsWithoutAll } from '../geometry/boxes.js';
 import { isRecess } from '../geometry/cut-solid.js';
@@ -36,6 +37,7 @@ export function assemblyOf(fit: Fit): Built {
       entering,
       host,
       pressed: joint.verb !== 'groove' || connected,
+      glued: isGlued(joint),
       letIn: LET_IN.includes(joint.verb),
     });
     const way = wayOut(joint, placed[entering]);

@@ -85,8 +85,8 @@ export function stuckParts(fit: Fit, { assembly, apart } = takenApart(fit)): rea
 }
 
 /**
- * The steps of a glue-up, each closing at most `most` joints where an order allows it. Every joint counts as one,
- * also a panel that slides into its groove.
+ * The steps of a glue-up, each closing at most `most` glued joints where an order allows it: no glue waits for a panel
+ * that slides dry into its groove.
  */
 export function glueUp(fit: Fit, most = Number.POSITIVE_INFINITY, known = takenApart(fit)): GlueUp {
   const { assembly, loose, unplaced } = known;

@@ -14,17 +14,19 @@ export const back = (way: Vector): Vector => [-way[0] || 0, -way[1] || 0, -way[2
 export const homes = (children: readonly Apart[]): ReadonlyMap<number, number> =>
   new Map(children.flatMap(({ members }, c) => members.map((member): readonly [number, number] => [member, c])));
 
+const glued = (links: readonly Link[]): number => links.filter((link) => link.glued).length;
+
 /** Most groups for which every one is tried as the first: then as many orders are made as there are groups. */
 const MOST_TRIED = 24;
 
-/** The order from the likeliest first group; from the one that closes fewest joints in a step where that closes too many. */
+/** The order from the likeliest first group; from the one that closes fewest glued joints in a step where that closes too many. */
 export function fewest(apart: OneByOne, links: readonly Link[], most: number): readonly Closing[] {
   const starts = startsOf(apart, links);
   let best: readonly Closing[] | undefined;
   let least = Number.POSITIVE_INFINITY;
   for (const start of starts.slice(0, MOST_TRIED)) {
     const steps = oneByOne(apart, links, most, start);
-    const worst = Math.max(0, ...steps.map((step) => step.links.length));
+    const worst = Math.max(0, ...steps.map((step) => glued(step.links)));
     if (worst < least) [best, least] = [steps, worst];
     if (worst <= most) break;
   }
@@ -72,14 +74,14 @@ function oneByOne(apart: OneByOne, links: readonly Link[], most: number, start: 
     if (!lead) return steps;
     const taken = [lead];
     const together = new Set([lead.c]);
-    let count = lead.closed.length;
+    let count = glued(lead.closed);
     for (const one of lead.closed.length === 0 ? [] : open.slice(1)) {
-      if (one.side !== lead.side || one.closed.length === 0 || count + one.closed.length > most) continue;
+      if (one.side !== lead.side || one.closed.length === 0 || count + glued(one.closed) > most) continue;
       if (joined[one.c]?.some(({ other }) => together.has(other))) continue;
       if (taken.some(({ c }) => reach[c]?.has(one.c) || reach[one.c]?.has(c))) continue;
       taken.push(one);
       together.add(one.c);
-      count += one.closed.length;
+      count += glued(one.closed);
     }
     const way = lead.side > 0 ? back(out) : out;
     steps.push({

@@ -22,7 +22,14 @@ function assemblyOf({ parts, bonds, links }: Puzzle): Assembly {
     items,
     bonds: bonds.map((bond, i) => ({ ...bond, joint: `bond ${i}`, length: bond.length * CELL })),
     slopes: [],
-    links: links.map(([entering, host], i) => ({ joint: `link ${i}`, entering, host, pressed: true, letIn: false })),
+    links: links.map(([entering, host], i) => ({
+      joint: `link ${i}`,
+      entering,
+      host,
+      pressed: true,
+      glued: true,
+      letIn: false,
+    })),
   };
 }
 

@@ -21,7 +21,7 @@ export interface Closing {
 
 /**
  * Steps that put an assembly together, from how it comes apart. Parts that come the same way and do not touch each
- * other come in one step, as long as it closes no more than `most` joints.
+ * other come in one step, as long as it closes no more than `most` glued joints.
  */
 export function sequenceOf(apart: Apart, links: readonly Link[], most = Number.POSITIVE_INFINITY): readonly Closing[] {
   switch (apart.kind) {

@@ -61,7 +61,8 @@ const corners = ({ attitude }: PartSpec): string =>
 function* leg(context: CheckContext, statement: CantStatement, part: PartSpec, side: Side): Generator<Found> {
   const written = legFrom(statement, side);
   const extent = context.solved.extent(part.id, axisOf(side));
-  if (!written) return;
+  // A part that comes out the wrong way round has a finding of its own.
+  if (!written || (extent && extent.sign() <= 0)) return;
   const { value } = written;
   const dimension = dimensionOf(axisOf(side));
   if (value.sign() > 0 && (!extent || value.lt(extent))) return;

@@ -3,6 +3,7 @@ import { say } from '../fit/text.js';
 import { mouthLength, reaches, surelyReaches } from '../geometry/mouth.js';
 import { addBounded, type Bounded, boundedOf } from '../number/bounded.js';
 import { Rational } from '../number/rational.js';
+import { isHigh } from '../spec/sides.js';
 import type { Check, CheckContext, Found } from './check.js';
 import { alike, once } from './support/alike.js';
 import { type Milled, milledHalves, openingWord } from './support/halves.js';
@@ -56,10 +57,12 @@ function finding(context: CheckContext, group: readonly [Milled, ...Milled[]]): 
     ? say`${where}, too short by ${over} for the first and the last line of ${joint.pattern ?? 'the layout'}, so that only one ${word} is left`
     : say`the ${word}s at ${pair?.[0] ?? half.across} and ${pair?.[1] ?? half.across} from zero are ${length} long and leave less than ${skin} between them`;
   const enough = boundedOf(contact).value >= least.value;
+  const apart = roundedUp(addBounded(length, boundedOf(skin)));
+  const lines = twoLines(context, milled, length, apart);
   return {
     message: enough ? message : say`${message}; two ${word}s of ${connector.name} need ${least}`,
     cure: enough
-      ? say`Set the lines at least ${roundedUp(addBounded(length, boundedOf(skin)))} apart, as in two lines for this joint: connect ${connector.name} by lines 50, 130.`
+      ? say`Set the lines at least ${apart} apart${lines ? say`, as in two lines for this joint: connect ${connector.name} by lines ${lines[0]}, ${lines[1]}` : []}.`
       : say`Take a connector with a shorter ${word}, or join along at least ${roundedUp(least)}.`,
     source: joint.source,
     related: [{ message: say`${connector.name} is described here`, source: connector.source }],
@@ -71,6 +74,26 @@ function finding(context: CheckContext, group: readonly [Milled, ...Milled[]]): 
     },
     data: { contact: contact.toString() },
   };
+}
+
+/**
+ * Two lines from zero that a joint has room for: as near to its ends as the shop lets a slot and the fence a machine
+ * come. Undefined where they would be too near to each other.
+ */
+function twoLines(
+  { spec: { shop } }: CheckContext,
+  { joint: { contact, datum, zero }, machine }: Milled,
+  length: Bounded,
+  apart: Rational,
+): readonly [Rational, Rational] | undefined {
+  if (!contact || !datum || !zero) return undefined;
+  const inset = roundedUp({ value: length.value / 2, error: length.error / 2 }).add(shop.limits.slotToEdge);
+  const body = shop.jig ? (machine.body?.div(Rational.TWO) ?? Rational.ZERO) : Rational.ZERO;
+  const [near, far] = isHigh(datum)
+    ? [zero.sub(contact.hi), zero.sub(contact.lo)]
+    : [contact.lo.sub(zero), contact.hi.sub(zero)];
+  const lines = [Rational.max(near.add(inset), body), far.sub(inset)] as const;
+  return lines[1].sub(lines[0]).lt(apart) ? undefined : lines;
 }
 
 /** Two openings, the shop's distance to the edge at both ends and its skin between them. */

@@ -1,7 +1,7 @@
 import type { FittedPart } from '../fit/fit.js';
 import { list, say, type Text } from '../fit/text.js';
 import type { FreeGroup } from '../solve/index.js';
-import { AXES, type Axis, dimensionOf, lowSide, SIDES, type Side } from '../spec/sides.js';
+import { AXES, type Axis, dimensionOf, highSide, lowSide, SIDES, type Side, thicknessAxis } from '../spec/sides.js';
 import type { PartId } from '../spec/spec.js';
 import type { Check, CheckContext } from './check.js';
 import { byId, once } from './support/alike.js';
@@ -49,6 +49,7 @@ function looseParts(
 ): readonly { readonly parts: readonly FittedPart[]; readonly groups: Group[] }[] {
   const byParts = new Map<string, { parts: readonly FittedPart[]; groups: Group[] }>();
   for (const free of context.solved.solution.freeGroups) {
+    if (lacksThickness(context, free)) continue;
     const group = groupOf(context, free);
     // Hosts before what stands between them: a size is asked of a side rather than of a shelf.
     const ids = [...hostsFirst(context, group.sized), ...hostsFirst(context, group.placed)];
@@ -59,6 +60,16 @@ function looseParts(
     else byParts.set(key, { parts, groups: [group] });
   }
   return [...byParts.values()];
+}
+
+/** Planes that a thickness would fix which nobody knows: that its material is unknown, or lacks it, is told elsewhere. */
+function lacksThickness({ spec, solved }: CheckContext, free: FreeGroup): boolean {
+  const unknowns = new Set(free.unknowns);
+  return spec.parts.some(({ id, attitude, material }) => {
+    if (spec.shop.materials.has(material)) return false;
+    const axis = thicknessAxis(attitude);
+    return [lowSide(axis), highSide(axis)].some((side) => unknowns.has(solved.system.planes.side(id, side) ?? -1));
+  });
 }
 
 function hostsFirst(context: CheckContext, parts: readonly PartId[]): readonly PartId[] {

@@ -72,3 +72,55 @@ describe('overlaps on purpose', () => {
     ]);
   });
 });
+
+describe('the way out', () => {
+  const AXES = ['x', 'y', 'z'] as const;
+  const WAYS: Readonly<Record<string, (typeof AXES)[number]>> = {
+    'left or right': 'x',
+    'to front or rear': 'y',
+    'up or down': 'z',
+  };
+  /** The test shop's sheet of 18, as measured. */
+  const SHEET = 17.7;
+
+  /** Two loose parts, the second of them through the first, past its end or within it. */
+  it.each([
+    ['a divider through a long kick', [600, 90], [300, -20, -5], [350, 400]],
+    ['one past an end', [600, 90], [590, 4, 80], [40, 300]],
+    ['one within the other', [600, 100], [250, 3, 20], [9, 30]],
+    ['a crossing', [600, 40], [300, 1, -200], [5, 400]],
+  ] as const)('clears them, and a shorter one does not: %s', (_, [w, h], [x, y, z], [deep, high]) => {
+    const spec = sides()
+      .part('kick', 'facing')
+      .part('stud', 'upright')
+      .of('width', w, 'kick')
+      .of('height', h, 'kick')
+      .of('depth', deep, 'stud')
+      .of('height', high, 'stud')
+      .place('kick', at('left', 2000, 'right of', 'lh.left'))
+      .place('kick', flushWith('front', 'lh'))
+      .place('kick', flushWith('bottom', 'lh'))
+      .place('stud', at('left', x, 'right of', 'kick.left'))
+      .place('stud', at('front', y, 'behind', 'kick.front'))
+      .place('stud', at('bottom', z, 'above', 'kick.bottom'))
+      .build();
+    const kick = [
+      [0, w],
+      [0, SHEET],
+      [0, h],
+    ] as const;
+    const stud = [
+      [x, x + SHEET],
+      [y, y + deep],
+      [z, z + high],
+    ] as const;
+    const [found] = foundBy(partsOverlap, spec);
+    const [, by = '', way = ''] = /Move one of them (\S+) (.*?), shorten/.exec(found ? words(found.cure) : '') ?? [];
+    const clears = (axis: 0 | 1 | 2, move: number) =>
+      [move, -move].some(
+        (step) => stud[axis][1] + step <= kick[axis][0] + 1e-9 || stud[axis][0] + step >= kick[axis][1] - 1e-9,
+      );
+    expect(clears(AXES.indexOf(WAYS[way] ?? 'x') as 0 | 1 | 2, Number(by))).toBe(true);
+    expect(([0, 1, 2] as const).filter((axis) => clears(axis, Number(by) - 0.01))).toEqual([]);
+  });
+});

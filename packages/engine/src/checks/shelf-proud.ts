@@ -2,7 +2,7 @@ import type { FittedJoint } from '../fit/fit.js';
 import { say } from '../fit/text.js';
 import { Rational } from '../number/rational.js';
 import { hostsOf } from '../sizes/hosts.js';
-import { highSide, isFace, lowSide, outward, type Side } from '../spec/sides.js';
+import { type Axis, highSide, isFace, lowSide, outward, type Side } from '../spec/sides.js';
 import type { Fact, PartId } from '../spec/spec.js';
 import type { Check, CheckContext } from './check.js';
 import { alike, once } from './support/alike.js';
@@ -47,6 +47,8 @@ function* standingOut(context: CheckContext, joint: FittedJoint): Generator<Prou
   // Where edges cross, one part runs on past the other.
   const crossing = joint.meeting === 'edge to edge' && part?.attitude !== context.part(joint.host)?.attitude;
   if (!enters || !joint.run || !part || crossing || isFace(joint.enteringSide, part.attitude)) return;
+  // What comes out the wrong way round has a finding of its own.
+  if ([joint.entering, joint.host].some((id) => isBackwards(context.solved.extent(id, joint.run as Axis)))) return;
   for (const side of [lowSide(joint.run), highSide(joint.run)]) {
     const own = context.solved.at(joint.entering, side);
     const host = context.solved.at(joint.host, side);
@@ -55,6 +57,8 @@ function* standingOut(context: CheckContext, joint: FittedJoint): Generator<Prou
     if (by.gt(context.spec.shop.limits.step) && !meant(context, joint, side)) yield { joint, side, by };
   }
 }
+
+const isBackwards = (extent: Rational | undefined): boolean => extent !== undefined && extent.sign() <= 0;
 
 /** Whether the spec says `proud`, or gives a distance from this very side of a host of the joint. */
 function meant({ spec, statement: written }: CheckContext, joint: FittedJoint, side: Side): boolean {

@@ -78,17 +78,26 @@ function cutSize(
 /** Outside size over all parts; undefined while a part is not fixed or there is none. */
 export function outsideOf(parts: readonly FittedPart[]): Point | undefined {
   if (parts.length === 0 || parts.some(({ box }) => box === undefined)) return undefined;
-  const end = (part: FittedPart, side: Side): Rational | undefined => {
-    const axis = axisOf(side);
-    if (part.turn && axis !== 'z') return reachOf(part, side);
-    return isHigh(side) ? part.box?.hi[axis] : part.box?.lo[axis];
+  const turned = (part: FittedPart, side: Side): boolean => part.turn !== undefined && axisOf(side) !== 'z';
+  const farthest = (side: Side, ends: readonly (Rational | undefined)[]): Rational | undefined => {
+    const [first, ...others] = ends.filter((at) => at !== undefined);
+    return first && (isHigh(side) ? Rational.max(first, ...others) : Rational.min(first, ...others));
   };
-  const ends = (side: Side): readonly Rational[] =>
-    parts.map((part) => end(part, side)).filter((at) => at !== undefined);
-  const size = (axis: Axis): Rational => {
-    const [firstHi = Rational.ZERO, ...his] = ends(highSide(axis));
-    const [firstLo = Rational.ZERO, ...los] = ends(lowSide(axis));
-    return Rational.max(firstHi, ...his).sub(Rational.min(firstLo, ...los));
+  const end = (side: Side): Rational => {
+    const [axis, high] = [axisOf(side), isHigh(side)];
+    const level = parts.flatMap((part) => (turned(part, side) ? [] : [high ? part.box?.hi[axis] : part.box?.lo[axis]]));
+    const exact = farthest(side, level);
+    const reached = farthest(
+      side,
+      parts.flatMap((part) => (turned(part, side) ? [reachOf(part, side)] : [])),
+    );
+    if (!exact || !reached) return exact ?? reached ?? Rational.ZERO;
+    const beyond = high ? reached.sub(exact) : exact.sub(reached);
+    return beyond.gt(AS_WIDE_AS_KNOWN) ? reached : exact;
   };
+  const size = (axis: Axis): Rational => end(highSide(axis)).sub(end(lowSide(axis)));
   return { x: size('x'), y: size('y'), z: size('z') };
 }
+
+/** How exactly the width of a turned part is known, mm: what reaches past a level part by no more is flush with it. */
+const AS_WIDE_AS_KNOWN = Rational.of(1, 1000);

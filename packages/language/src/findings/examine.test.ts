@@ -105,6 +105,7 @@ describe('jobs', () => {
   test.each([
     ['2 of Periodicals(wide = 450, wide = 500)', 'written-twice `wide = 500`: wide is given twice'],
     ['2.5 of Periodicals', 'not-whole `2.5`: 2.5 is not a number of cabinets to make'],
+    ['2 of Periodicals(wdth = 450)', 'unknown-name `wdth`: there is no parameter called wdth in Periodicals'],
     ['0 of Periodicals', 'not-whole `0`: 0 is not a number of cabinets to make'],
     ['1 of Periodicals(wide = 450 / 0)', 'division-by-zero `/`: 0 comes to 0, and nothing can be divided by it'],
   ])('%s', async (line, wanted) => {
@@ -112,6 +113,15 @@ describe('jobs', () => {
     const { findings } = await examined(text);
     expect(told(findings, text)).toEqual([wanted]);
   });
+});
+
+test('a name that a job gives a figure to is looked for among the parameters of its cabinet', async () => {
+  const cures = async (name: string) =>
+    (await examined(periodicals.replace(/4 of .*/, `4 of Periodicals(${name} = 450)`))).findings.map(({ cure }) =>
+      render(cure, { units: 'mm' }),
+    );
+  expect(await cures('wdie')).toEqual(['Did you mean wide?']);
+  expect(await cures('length')).toEqual(['Define it, or write another name. There is deep, high or wide.']);
 });
 
 describe('what is allowed', () => {

@@ -90,3 +90,41 @@ test('a part that nothing mentions is told once, as the error that it is', async
 test('a size that nothing fixes is told where every line can be read', async () => {
   expect(await found('  depth 320 of lh, rh\n', '')).toEqual(['part-not-fixed']);
 });
+
+describe('what is allowed', () => {
+  const allowing = DESK.replace('width 400', 'allow look-alike "by colour"\n  width 400');
+
+  test('and not found is told where all else is right', async () => {
+    expect(await found(DESK, allowing)).toEqual(['allow-unused']);
+  });
+
+  test.each([
+    ['a line cannot be read', 'height 300 of', 'hieght 300 of', 'syntax'],
+    ['a size is missing', '  depth 320 of lh, rh\n', '', 'part-not-fixed'],
+    ['an import is missing', 'material ply18', 'import "sheeets.joinery"\nmaterial ply18', 'missing-import'],
+  ])('is not to be taken out while %s', async (_, from, to, code) => {
+    expect(await found(DESK, allowing.replace(from, to))).toEqual([code]);
+  });
+});
+
+describe('a sheet whose thickness nobody knows', () => {
+  const shop = 'material ply18 { thicknes 18 }';
+  const desk = DESK.replace(/^import.*\n/, '').replace(/^material.*\n/, '');
+
+  test.each([
+    ['its file is not there', {}, ['missing-import']],
+    ['it has none', { 'shop.joinery': shop }, []],
+  ])('makes no part loose: %s', async (_, files, wanted) => {
+    const memory = new FilesInMemory({ ...files, 'text.joinery': `import "shop.joinery"\n${desk}` });
+    const { findings } = await memory.examine('text.joinery');
+    expect([...new Set(findings.map(({ code }) => code))]).toEqual(wanted);
+  });
+
+  test('a part that is loose all the same is told', async () => {
+    const text = `import "shop.joinery"\n${desk.replace('  depth 320 of lh, rh\n', '')}`;
+    const { findings } = await new FilesInMemory({ 'shop.joinery': shop, 'text.joinery': text }).examine(
+      'text.joinery',
+    );
+    expect(findings.map(({ code }) => code)).toEqual(['part-not-fixed']);
+  });
+});

@@ -1,4 +1,5 @@
-import type { Finding } from '@dryfit/engine';
+import { type Finding, UNUSED_SILENCE } from '@dryfit/engine';
+import { missingImport } from '../checks/missing-import.js';
 import { type Cabinet, type File, isCabinet } from '../generated/ast.js';
 import { unreadWords } from './unread.js';
 
@@ -23,11 +24,12 @@ const MISSING: readonly string[] = ['part-not-fixed', 'part-unattached'];
 const MISSING_IN_JOINT: readonly string[] = ['fact-missing', 'no-connectors', 'reference-missing'];
 
 /**
- * Leaves out what is found only because something else is: sizes that an unread statement may fix, and all but one of
- * the findings about a part that nothing mentions. In each case an error about the same cabinet stays.
+ * Leaves out what is found only because something else is: sizes that an unread statement may fix, what is allowed and
+ * not found while the cabinet is wrong, and all but one of the findings about a part that nothing mentions. In each case an error about the same cabinet stays.
  */
 export function withoutFollowOns(file: File, text: string, findings: readonly Finding[]): readonly Finding[] {
   const dropped = new Set<Finding>();
+  const broken = findings.some(({ code }) => code === missingImport.code);
   for (const cabinet of file.entries.filter(isCabinet)) {
     const own = findings.filter((finding) => isIn(finding, cabinet, file));
     const unread = own.filter(({ code }) => UNREAD.includes(code));
@@ -36,6 +38,9 @@ export function withoutFollowOns(file: File, text: string, findings: readonly Fi
       for (const finding of own) if (mayBeSaidBy(unread, words, finding, cabinet, text)) dropped.add(finding);
     }
     for (const finding of saidOtherwise(own)) dropped.add(finding);
+    // What is allowed may be found again once the text is right: nobody should be told to take the line out.
+    if (broken || own.some(({ severity }) => severity === 'error'))
+      for (const finding of own) if (finding.code === UNUSED_SILENCE) dropped.add(finding);
   }
   return dropped.size === 0 ? findings : findings.filter((finding) => !dropped.has(finding));
 }

@@ -2,7 +2,7 @@ import { type Finding, list, type Related, say, type Text } from '@dryfit/engine
 import { type AstNode, AstUtils, type LangiumDocument, type LinkingError } from 'langium';
 import { lacksImports } from '../checks/missing-import.js';
 import { unknownName } from '../checks/unknown-name.js';
-import { isCabinet, isFile, isJobLine, isPartRef, isPartsOf, type JobLine } from '../generated/ast.js';
+import { isArgument, isCabinet, isFile, isJobLine, isPartRef, isPartsOf, type JobLine } from '../generated/ast.js';
 import { cabinetOfPart } from '../interpret/order.js';
 import { Places } from '../interpret/source.js';
 import { libraryHolding } from '../library/library.js';
@@ -71,8 +71,12 @@ function wordsFor(
       data: { ...wanted, import: path },
     };
   }
-  if (type === 'Parameter' && AstUtils.getContainerOfType(container, isCabinet) === undefined) {
-    const why = isArgumentOfJob(container) ? 'A job gives figures' : 'A shop is described by figures';
+  if (
+    type === 'Parameter' &&
+    !isArgument(container) &&
+    AstUtils.getContainerOfType(container, isCabinet) === undefined
+  ) {
+    const why = jobLineOf(container) ? 'A job gives figures' : 'A shop is described by figures';
     return { message, cure: say`${why}: write the length itself.`, data: wanted };
   }
   const known = names.length === 0 || names.length > 12 ? [] : say` There is ${list([...names].sort(), ' or ')}.`;
@@ -86,7 +90,6 @@ function whereOf(type: string, container: AstNode): string {
 }
 
 const jobLineOf = (node: AstNode): JobLine | undefined => AstUtils.getContainerOfType(node, isJobLine);
-const isArgumentOfJob = (node: AstNode): boolean => jobLineOf(node) !== undefined;
 
 /** The cabinet that a name is looked up in: the one it stands in, or the one that a job says a part is of. */
 const placeOf = (node: AstNode) =>

@@ -159,11 +159,11 @@ describe('statements that do not agree with themselves', () => {
     ],
     [
       'butt c between a and b { front against a.front }',
-      'against-same-way `a.front`: both look to the front, so they cannot touch',
+      'against-same-way `a.front`: a.front looks to the front too, and two sides that look the same way cannot touch',
     ],
     [
       'butt c between a and b { front against a.top }',
-      'against-same-way `a.top`: front and top lie across each other, so they cannot touch',
+      'against-same-way `a.top`: front and a.top lie across each other, so they cannot touch',
     ],
     [
       'butt c between a and b { left 3 above a.bottom }',

@@ -19,6 +19,7 @@ import type { CentredFact, FlushFact, OpeningsFact, SideFact } from '../generate
 import { readWritten } from './measure.js';
 import { liesAlong, readPlane } from './plane.js';
 import type { StatementReading } from './reading.js';
+import { wordsOfPlane } from './words.js';
 
 const TOWARD: Readonly<Record<string, readonly [Toward, Axis, string]>> = {
   above: ['above', 'z', 'up'],
@@ -127,8 +128,8 @@ function facing(side: Side, other: Side, node: SideFact, reading: StatementReadi
   const source = reading.places.of(node.at);
   const message =
     side === other
-      ? say`both look to the ${side}, so they cannot touch`
-      : say`${side} and ${other} lie across each other, so they cannot touch`;
+      ? say`${wordsOfPlane(node.at)} looks to the ${side} too, and two sides that look the same way cannot touch`
+      : say`${side} and ${wordsOfPlane(node.at)} lie across each other, so they cannot touch`;
   const cure =
     side === other
       ? say`Write ${side} flush with …, or name the ${opposite(side)} of the other part.`

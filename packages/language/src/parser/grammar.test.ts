@@ -157,6 +157,12 @@ describe('what is missing is said in the trade’s words', () => {
       'job Library { of Desk }',
       '`of` is no line of a job; one begins with how many are made, as in `2 of Bookcase`, or with `late` or `mill`',
     ],
+    ['pattern p { lines 75 200, 325 }', 'a comma is missing between `75` and `200`'],
+    ['jig j { bed 900 spacers 6, 10 12 }', 'a comma is missing between `10` and `12`'],
+    [
+      'cabinet Desk { parameter high = 70 cm parameter wide = 30 }',
+      '`cm` is no unit here: lengths are in mm or in, as in `70mm` and `2 3/4"`',
+    ],
     ['material m { sheet 2440 x1220 }', '`x1220` reads as a name: write `x 1220`'],
     [
       'machine m { wheel 100 }',

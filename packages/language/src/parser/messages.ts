@@ -83,6 +83,9 @@ const CONTENTS: Record<string, string> = {
   File: 'not the beginning of an entry; one begins with',
 };
 
+/** Units that lengths are not written in, and ways of writing those they are. */
+const OTHER_UNITS = /^(cm|dm|m|ft|foot|feet|inch|inches|yd|yard|yards|millimetres?|centimetres?|met(er|re)s?)$/i;
+
 /** Says in the trade's words what a statement lacks. */
 export class JoineryParserErrorMessageProvider extends LangiumParserErrorMessageProvider {
   constructor(private readonly grammar: () => GrammarAST.Grammar) {
@@ -98,6 +101,8 @@ export class JoineryParserErrorMessageProvider extends LangiumParserErrorMessage
     const { expected, actual, previous } = options;
     const rule = plainRuleName(options.ruleName);
     if (expected.name === 'EOF') return this.wrongContent('File', actual);
+    if (isNumber(previous) && isNumber(actual))
+      return `a comma is missing between \`${previous.image}\` and \`${actual.image}\``;
     if (expected.name === '}' && rule in CONTENTS && !isEnd(actual)) return this.wrongContent(rule, actual);
     return sentence(wordsFor(expected, rule), previous, actual);
   }
@@ -111,6 +116,8 @@ export class JoineryParserErrorMessageProvider extends LangiumParserErrorMessage
   }): string {
     const rule = plainRuleName(options.ruleName);
     const actual = options.actual[0] as Token;
+    if (OTHER_UNITS.test(options.previous.image))
+      return `\`${options.previous.image}\` is no unit here: lengths are in mm or in, as in \`70mm\` and \`2 3/4"\``;
     if (rule === 'CabinetItem') return this.wrongContent('Cabinet', actual);
     if (rule === 'Fact') return this.wrongContent('Joint', actual);
     if (rule === 'Entry') return this.wrongContent('File', actual);
@@ -154,6 +161,7 @@ function wordsFor(type: TokenType, rule: string): string {
 }
 
 const found = (token: Token): string => (isEnd(token) ? 'the end of the file' : `\`${token.image}\``);
+const isNumber = (token: Token): boolean => token.tokenType.name === 'NUMBER';
 const isEnd = (token: Token): boolean => token.tokenType.name === 'EOF';
 
 function or(words: readonly string[]): string {

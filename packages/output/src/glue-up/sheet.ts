@@ -1,4 +1,12 @@
-import { type FitResult, type GlueStep, type GlueUp, glueUp, mostJoints, type StuckParts } from '@dryfit/engine';
+import {
+  type FitResult,
+  type GlueStep,
+  type GlueUp,
+  glueUp,
+  isGlued,
+  mostJoints,
+  type StuckParts,
+} from '@dryfit/engine';
 import { plural } from '../findings/text.js';
 import { clampWords, jointsOf, named, stepWords, wayWords } from './words.js';
 
@@ -39,9 +47,9 @@ function factsOf(result: FitResult, step: GlueStep): SheetStep['facts'] {
   if (step.connectors.length > 0)
     facts.push(['connectors', step.connectors.map(({ connector, count }) => `${count} ${connector}`).join(', ')]);
   const bare = joints.filter(({ without }) => without !== undefined);
-  if (bare.length > 0) facts.push(['without', bare.map(({ id, without }) => `${id} ${without}`).join(', ')]);
+  if (bare.length > 0) facts.push(['no connectors', bare.map(({ id, without }) => `${id} ${without}`).join(', ')]);
   if (step.clamps.length > 0) facts.push(['clamps', clampsOf(step)]);
-  const time = timeOf(result, joints.length);
+  const time = timeOf(result, joints.filter(isGlued).length);
   if (time !== undefined) facts.push(['glue', time]);
   return facts;
 }

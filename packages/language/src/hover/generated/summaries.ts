@@ -25,7 +25,7 @@ export const summaries: Readonly<Record<string, string>> = {
   "flush-not-reference": "A part is flush at one face, and its slots are measured from the other.",
   "flush-sides-differ": "Flush brings the same side of two parts into one plane, and two different sides are named.",
   "gap-at-joint": "A joint may stand further open than the shop lets pass, or its parts be too long to go together by as much.",
-  "glue-sets-first": "A step of the glue-up closes more joints than can be closed before the glue sets.",
+  "glue-sets-first": "A step of the glue-up closes more glued joints than can be closed before the glue sets.",
   "grain-across": "A level part spans its longer way with its grain across the span.",
   "groove-bottoms-out": "A panel reaches the bottom of its groove, or may do so within the tolerances written.",
   "groove-shows": "A groove, rebate or housing runs out at an end of its part that no other part covers.",
