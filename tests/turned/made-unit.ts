@@ -14,29 +14,6 @@ const OUT: Readonly<Record<string, Plan>> = { left: [-1, 0], right: [1, 0], fron
 const outOf = (side: Side): Plan => OUT[side] as Plan;
 const axisOf = (side: Side): 0 | 1 => (side === 'left' || side === 'right' ? 0 : 1);
 
-/** What the shop of such a unit says of its bench. */
-export const LOOSE = `
-tolerances {
-  saw ± 0.2
-  square 0.3 over 1000
-  mitre ± 0.15 degrees
-  fence ± 0.07
-  spacer ± 0.03
-  stop ± 0.06
-  line ± 0.12
-  cup 0.2
-  dirt 0.05
-}
-`;
-export const JIG = `
-jig longbed {
-  bed 900
-  fences left, right
-  stop 0 to 760
-  spacers 6, 10, 12, 19, 25 within 0.2
-}
-`;
-
 /**
  * The unit as it is built, in plain floating numbers: parts sawn to the list, slots where stop, fence, spacers, eye and
  * dirt put them; base and top first, then each part so that its slots meet theirs, and a rule laid across. How far each
