@@ -8,10 +8,10 @@ export default defineConfig({
   test: {
     include: ['tests/workbench/**/*.test.ts'],
     fileParallelism: false,
-    testTimeout: 90_000,
+    testTimeout: 300_000,
     // A machine that is busy takes its time to answer.
-    expect: { poll: { timeout: 30_000, interval: 100 } },
-    hookTimeout: 180_000,
+    expect: { poll: { timeout: 60_000, interval: 100 } },
+    hookTimeout: 300_000,
     reporters: [
       ...reporters,
       [

@@ -10,7 +10,7 @@ import { inWorkbench } from './session.js';
 import { SOON, until } from './until.js';
 import { webview } from './webview.js';
 
-const patient = { timeout: 30_000 };
+const patient = { timeout: 60_000 };
 
 /** What the language status says of the file at hand. */
 async function status(page: Page): Promise<string> {

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { SOON, until } from './until.js';
+import { come, SOON, until } from './until.js';
 
 const menuOf = (page: Page) => page.locator('.action-widget');
 
@@ -35,7 +35,14 @@ export async function takeFix(page: Page, title: RegExp): Promise<string> {
       await menu.waitFor({ state: 'hidden' });
       return told;
     }
+    if (row === rows - 1) break;
+    const before = await focused.getAttribute('data-index');
     await page.keyboard.press('ArrowDown');
+    // What is read next is the row that the key has gone to.
+    await come(
+      () => focused.getAttribute('data-index'),
+      (index) => index !== before,
+    );
   }
   throw new Error(`no fix of the menu matches ${title}`);
 }

@@ -60,16 +60,16 @@ describe('sizes and slots in the text', () => {
   test('a derived size stands in its line, and follows the shop file of the sheet', async () => {
     const sizes = async () => (await visibleLines(session.page)).find((line) => /part shelf\s/.test(line)) ?? '';
     await session.show('periodicals.joinery');
-    await expect.poll(sizes, { timeout: 30_000 }).toContain('564.6');
+    await expect.poll(sizes, { timeout: 60_000 }).toContain('564.6');
     await session.shot('sizes-hints');
     await session.show('shop.joinery');
     await replaceText(session.page, 'measured 17.7', 'measured 17.5');
     await session.show('periodicals.joinery');
     // Two sides that are 0.2 thinner each leave 0.4 more between them.
-    await expect.poll(sizes, { timeout: 30_000 }).toContain('565');
+    await expect.poll(sizes, { timeout: 60_000 }).toContain('565');
     await session.show('shop.joinery');
     await replaceText(session.page, 'measured 17.5', 'measured 17.7');
     await session.show('periodicals.joinery');
-    await expect.poll(sizes, { timeout: 30_000 }).toContain('564.6');
+    await expect.poll(sizes, { timeout: 60_000 }).toContain('564.6');
   });
 });

@@ -6,7 +6,7 @@ import { command } from './quick-input.js';
 import { inWorkbench } from './session.js';
 import { readable, runTask, terminalText } from './terminal.js';
 
-const patient = { timeout: 30_000 };
+const patient = { timeout: 60_000 };
 
 describe('tasks', () => {
   const session = inWorkbench('node', 'periodicals.joinery', { user: readable });

@@ -19,11 +19,11 @@ describe('a folder that is not trusted', () => {
     await page.locator('[id="status.workspaceTrust"]', { hasText: 'Restricted Mode' }).waitFor();
     expect(await hoverOver(page, 'butt shelf', 'butt')).toContain('48, 158, 248, 398, 478');
     await replaceText(page, 'rear set back 16 from', 'rear set back 22 from');
-    await expect.poll(() => squiggles(page), { timeout: 30_000 }).toBeGreaterThan(0);
+    await expect.poll(() => squiggles(page), { timeout: 60_000 }).toBeGreaterThan(0);
     await session.shot('trust-restricted');
     await putCursor(page, 'butt shelf');
     await quickFix(page, /leave out|line/i);
-    await expect.poll(() => problems(page), { timeout: 30_000 }).toBe('No Problems');
+    await expect.poll(() => problems(page), { timeout: 60_000 }).toBe('No Problems');
   });
 
   test('is checked as a whole, which only reads', async () => {

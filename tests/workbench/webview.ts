@@ -10,7 +10,7 @@ export async function webview(page: Page, holds: string): Promise<FrameLocator> 
     // One that goes meanwhile, or is still empty, holds nothing.
     const text = await frameOf(name)
       .locator('body')
-      .innerText({ timeout: 500 })
+      .innerText({ timeout: 3_000 })
       .catch(() => '');
     return { name, isIt: text.includes(holds), text: text.slice(0, 200) };
   };

@@ -6,7 +6,7 @@ import { command } from './quick-input.js';
 import { inWorkbench } from './session.js';
 import { webview } from './webview.js';
 
-const patient = { timeout: 30_000 };
+const patient = { timeout: 60_000 };
 
 describe('an editor in a browser', () => {
   const session = inWorkbench('browser', 'periodicals.joinery');
