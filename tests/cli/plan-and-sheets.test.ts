@@ -109,6 +109,35 @@ describe('dryfit sheets', () => {
     for (const { size } of await pagesOf(made('sheets.pdf'))) expect(size).toEqual([210, 297]);
   });
 
+  it('writes one set-up alone, the same pages as among all, and leaves those where they are', async () => {
+    await sheets();
+    const all = made('sheets.html').toString();
+    const pagesIn = (html: string) => html.match(/<svg[\s\S]*?<\/svg>/g) ?? [];
+    const { code, out } = await sheets('--set-up', '2');
+    expect([code, out]).toEqual([0, expect.stringContaining('job-Library/sheets/set-up-2.html')]);
+    const one = pagesIn(made('set-up-2.html').toString());
+    expect(one).toEqual(pagesIn(all).filter((page) => page.includes('<title>job Library, Set-up 2 of 4')));
+    expect(one.length).toBeGreaterThan(0);
+    expect(await pagesOf(made('set-up-2.pdf'))).toHaveLength(one.length);
+    expect(made('sheets.html').toString()).toBe(all);
+    // All of them anew take away the one, which may be older.
+    await sheets();
+    expect(readdirSync(join(folder, 'job-Library/sheets')).sort()).toEqual([
+      'labels.html',
+      'labels.pdf',
+      'sheets.html',
+      'sheets.pdf',
+    ]);
+  });
+
+  it('refuses a set-up that the plan has not got, and writes nothing', async () => {
+    for (const wrong of ['5', '0', 'two']) {
+      const { code, err } = await sheets('--set-up', wrong);
+      expect([code, readdirSync(folder)]).toEqual([2, []]);
+      if (wrong === '5') expect(err).toContain('there is no set-up 5 in job Library; it has 1 to 4');
+    }
+  });
+
   it('is the same every time, and stands beside tables and drawings without taking them away', async () => {
     await sheets();
     const first = made('sheets.pdf');

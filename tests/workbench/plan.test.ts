@@ -11,7 +11,7 @@ import { inWorkbench, type Session } from './session.js';
 import { readable, terminalText } from './terminal.js';
 import { webview } from './webview.js';
 
-const patient = { timeout: 40_000 };
+const patient = { timeout: 60_000 };
 const HOLDS = 'Print Sheets…';
 
 async function opened({ page }: Session): Promise<FrameLocator> {
@@ -140,6 +140,23 @@ describe('the plan beside the text', () => {
     await session.shot('plan-8-printed');
   });
 
+  test('one set-up is printed alone, by keys', async () => {
+    const { page, folder } = session;
+    await plan.getByRole('button', { name: 'Print Set-up 2…' }).focus();
+    await page.keyboard.press('Enter');
+    await expect
+      .poll(() => terminalText(page), patient)
+      .toContain('> dryfit sheets periodicals.joinery Library --out tables --set-up 2');
+    const told = await notification(page, 'set-up 2 of job Library is in');
+    const [, path = ''] = /is in (\S+)/.exec(await told.innerText()) ?? [];
+    const html = readFileSync(join(folder, path), 'utf8');
+    const titles = [...html.matchAll(/<title>job Library, (Set-up \d+ of \d+)/g)].map(([, title]) => title);
+    expect(titles.length).toBeGreaterThan(0);
+    expect(new Set(titles)).toEqual(new Set([expect.stringMatching(/^Set-up 2 of /)]));
+    expect(existsSync(join(folder, path.replace('.html', '.pdf')))).toBe(true);
+    await session.shot('plan-9-one-set-up');
+  });
+
   test('comes back after a reload of the window, with what it is compared with', async () => {
     const { page } = session;
     const before = (await text('.changes')).join();
@@ -162,6 +179,12 @@ describe('the plan in a browser', () => {
     const told = await notification(session.page, 'no sheets were printed');
     expect(await told.innerText()).toContain('runs in a browser');
     await session.shot('plan-in-browser');
+    // Nor those of one set-up.
+    await command(session.page, 'Notifications: Clear All Notifications');
+    await plan.getByRole('button', { name: 'Print Set-up 1…' }).click();
+    expect(await (await notification(session.page, 'no sheets were printed')).innerText()).toContain(
+      'runs in a browser',
+    );
   });
 });
 

@@ -257,6 +257,7 @@ Examples:
     .argument('[job]', 'the job, where the file has several')
     .requiredOption('--out <folder>', 'where to write sheets and labels, as HTML and PDF')
     .addOption(new Option('--paper <size>', 'what they are printed on').choices(['A4', 'Letter']).default('A4'))
+    .option('--set-up <n>', 'one set-up alone, by its number in the plan', whole(1, 1_000_000))
     .option('--seconds <n>', 'how long the plan may be reckoned on', within(0.1, 3600), 10)
     .option('--with-errors', 'write although there are errors; every page says so')
     .addHelpText(
@@ -266,6 +267,7 @@ Print at actual size. The pages are black on white, and everything on them stand
 
 Examples:
   dryfit sheets periodicals.joinery --out tables
+  dryfit sheets periodicals.joinery --out tables --set-up 3
   dryfit sheets railbase.joinery Order --out tables --paper Letter --units in`,
     )
     .action(async (file, job, options) => done(await sheets(file, job, options, io)));

@@ -42,6 +42,7 @@ export { sheetsHtml } from './sheet/html.js';
 export { labelCode, labelPage, labelPages } from './sheet/label-pages.js';
 export { type Mark, PAPERS, type Page, type Paper } from './sheet/page.js';
 export { type Remake, remakePages, remakeWarnings } from './sheet/remake-pages.js';
+export { setUpPages } from './sheet/set-up-page.js';
 export { sheetPages } from './sheet/sheets.js';
 export { mistaken, stripPages, stripTitle } from './sheet/strip-pages.js';
 export { toCsv } from './table/csv.js';

@@ -100,4 +100,5 @@ export type FromPlan =
   | { readonly kind: 'open'; readonly setUp: number; readonly row?: number; readonly setting?: number }
   /** The job's own text. */
   | { readonly kind: 'open-job' }
-  | { readonly kind: 'print'; readonly job: string };
+  /** The sheets of a job, or of one of its set-ups, counted from 1. */
+  | { readonly kind: 'print'; readonly job: string; readonly setUp?: number };

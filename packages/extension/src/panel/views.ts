@@ -5,6 +5,7 @@ import { PlanPanel } from '../plan/plan-panel.js';
 import { jobOf, printSheets } from '../plan/print-sheets.js';
 import { SlotPanel } from '../slots/slot-panel.js';
 import type { CommandLine } from '../tasks/command-line.js';
+import type { Wanted } from '../tasks/provider.js';
 import { CabinetAtHand } from './at-hand.js';
 import { DrawingPanel } from './drawing-panel.js';
 import { PanelsByFile } from './panels-by-file.js';
@@ -28,7 +29,7 @@ export function registerViews(
     title: (name) => `Slots of ${name}`,
     make: (panel, uri) => new SlotPanel(panel, uri, client, states),
   });
-  const print = (uri: Uri, job: string) => printSheets(uri, job, commandLine);
+  const print = (uri: Uri, wanted: Wanted) => printSheets(uri, wanted, commandLine);
   const plans = new PanelsByFile(context, {
     type: 'dryfit.plan',
     page: 'plan',
@@ -54,10 +55,10 @@ export function registerViews(
     ),
     commands.registerCommand('dryfit.printSheets', async () => {
       const shown = plans.front();
-      if (shown?.shown !== undefined) return print(shown.uri, shown.shown);
+      if (shown?.shown !== undefined) return print(shown.uri, { job: shown.shown });
       const uri = await atHand.inFront();
       const job = uri && (await jobOf(uri, states));
-      if (uri && job !== undefined) await print(uri, job);
+      if (uri && job !== undefined) await print(uri, { job });
     }),
     commands.registerCommand('dryfit.copySlotsAsCsv', copy('csv')),
     commands.registerCommand('dryfit.copySlotsAsMarkdown', copy('markdown')),

@@ -6,6 +6,7 @@ import { FilePanel } from '../panel/file-panel.js';
 import { Turns } from '../panel/linking.js';
 import type { FromPlan, Standing, ToPlan } from '../panel/messages.js';
 import { reveal } from '../panel/reveal.js';
+import type { Wanted } from '../tasks/provider.js';
 import { litAt, planDrawsOn } from './lit.js';
 
 type Heard = Exclude<FromPlan, { kind: 'ready' }>;
@@ -21,7 +22,7 @@ export class PlanPanel extends FilePanel<PlannedFile, FromPlan, ToPlan> {
     uri: Uri,
     client: BaseLanguageClient,
     states: FitStates,
-    private readonly print: (uri: Uri, job: string) => Promise<void>,
+    private readonly print: (uri: Uri, wanted: Wanted) => Promise<void>,
   ) {
     super(panel, uri, client, states, PLAN);
   }
@@ -65,7 +66,7 @@ export class PlanPanel extends FilePanel<PlannedFile, FromPlan, ToPlan> {
       case 'open-job':
         return this.open('job', this.answer?.plan?.places ?? []);
       case 'print':
-        return this.print(this.uri, message.job);
+        return this.print(this.uri, message);
     }
   }
 

@@ -1,7 +1,7 @@
 import { commands, env, FileType, tasks, UIKind, Uri, window, workspace } from 'vscode';
 import type { FitStates } from '../fit-states.js';
 import type { CommandLine } from '../tasks/command-line.js';
-import { printTask } from '../tasks/provider.js';
+import { printTask, type Wanted } from '../tasks/provider.js';
 
 /** The job of a file that is meant; asks where there are several, says so where there is none. */
 export async function jobOf(uri: Uri, states: FitStates): Promise<string | undefined> {
@@ -14,15 +14,15 @@ export async function jobOf(uri: Uri, states: FitStates): Promise<string | undef
   return jobs[0];
 }
 
-/** Writes the sheets of a job by the command line, in a terminal, and opens them; says why where that cannot be. */
-export async function printSheets(uri: Uri, job: string, commandLine: CommandLine | undefined): Promise<void> {
+/** Writes sheets by the command line, in a terminal, and opens them; says why where that cannot be. */
+export async function printSheets(uri: Uri, wanted: Wanted, commandLine: CommandLine | undefined): Promise<void> {
   const began = Date.now();
   let end: (code: number) => void = () => undefined;
   const ended = new Promise<number>((resolve) => {
     end = resolve;
   });
-  const task = printTask(uri, job, commandLine, end);
-  if (typeof task === 'string') return refused(task, uri, job);
+  const task = printTask(uri, wanted, commandLine, end);
+  if (typeof task === 'string') return refused(task, uri, wanted.job);
   // The command line reads what lies on the disk.
   const document = workspace.textDocuments.find((one) => one.uri.toString() === uri.toString());
   if (document?.isDirty && !(await document.save())) return;
@@ -30,16 +30,17 @@ export async function printSheets(uri: Uri, job: string, commandLine: CommandLin
   // What is wrong with the file stands in the terminal, and nothing was written.
   if ((await ended) !== 0) return;
   const folder = workspace.getWorkspaceFolder(uri);
-  const sheets = folder && (await writtenSince(Uri.joinPath(folder.uri, 'tables'), began));
-  if (sheets) await opened(sheets, job);
+  const name = wanted.setUp === undefined ? 'sheets' : `set-up-${wanted.setUp}`;
+  const sheets = folder && (await writtenSince(Uri.joinPath(folder.uri, 'tables'), `${name}.html`, began));
+  if (sheets) await opened(sheets, wanted);
 }
 
-/** `sheets.html` in the folder of a job, the one that has just been written. */
-async function writtenSince(folder: Uri, began: number): Promise<Uri | undefined> {
+/** A file in the folder of a job's sheets, the one that has just been written. */
+async function writtenSince(folder: Uri, file: string, began: number): Promise<Uri | undefined> {
   const found: { readonly uri: Uri; readonly at: number }[] = [];
   for (const [name, type] of await workspace.fs.readDirectory(folder)) {
     if (type !== FileType.Directory) continue;
-    const uri = Uri.joinPath(folder, name, 'sheets', 'sheets.html');
+    const uri = Uri.joinPath(folder, name, 'sheets', file);
     try {
       found.push({ uri, at: (await workspace.fs.stat(uri)).mtime });
     } catch {
@@ -53,13 +54,14 @@ async function writtenSince(folder: Uri, began: number): Promise<Uri | undefined
 const ROUNDED = 2000;
 
 /** Opens sheets where they can be printed: in the browser of the desk, if the file lies there. */
-async function opened(sheets: Uri, job: string): Promise<void> {
+async function opened(sheets: Uri, { job, setUp }: Wanted): Promise<void> {
   const path = workspace.asRelativePath(sheets, false);
   const isHere = env.uiKind === UIKind.Desktop && env.remoteName === undefined;
   if (isHere && (await env.openExternal(sheets))) return;
+  const what = setUp === undefined ? `the sheets of job ${job} are` : `set-up ${setUp} of job ${job} is`;
   const show = 'Show in Explorer';
   const chosen = await window.showInformationMessage(
-    `Dryfit: the sheets of job ${job} are in ${path} and, as PDF, beside it. Open one of them in a browser to print it.`,
+    `Dryfit: ${what} in ${path} and, as PDF, beside it. Open one of them in a browser to print it.`,
     show,
   );
   if (chosen === show) await commands.executeCommand('revealInExplorer', sheets);

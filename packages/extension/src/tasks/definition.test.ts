@@ -15,6 +15,13 @@ test('a task becomes the words of the command line', () => {
     '--out',
     'tables',
   ]);
+  expect(wordsOf(sheetsTask('rack.joinery', 'Library', 3)).slice(2)).toEqual([
+    'Library',
+    '--out',
+    'tables',
+    '--set-up',
+    '3',
+  ]);
   expect(wordsOf(taskFor('build', 'rack.joinery'))).toEqual(['build', 'rack.joinery', '--out', 'tables']);
 });
 

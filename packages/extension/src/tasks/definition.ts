@@ -25,9 +25,13 @@ export function taskFor(command: 'build' | 'draw', file: string): DryfitTask {
   return { type: 'dryfit', command, file, args: ['--out', command === 'build' ? 'tables' : 'drawings'] };
 }
 
-/** Printed sheets of a job go where a cabinet's tables go, each into a folder of its own. */
-export function sheetsTask(file: string, job: string): DryfitTask {
-  return { type: 'dryfit', command: 'sheets', file, args: [job, '--out', 'tables'] };
+/**
+ * Printed sheets of a job go where a cabinet's tables go, each into a folder of its own.
+ * @param setUp the one that is wanted, from 1; all of them unless told
+ */
+export function sheetsTask(file: string, job: string, setUp?: number): DryfitTask {
+  const one = setUp === undefined ? [] : ['--set-up', String(setUp)];
+  return { type: 'dryfit', command: 'sheets', file, args: [job, '--out', 'tables', ...one] };
 }
 
 /** Title of a task in the list of tasks. */

@@ -41,14 +41,20 @@ export function buildTask(commandLine: CommandLine | undefined): Task | string {
   return taskIn(workspace.getWorkspaceFolder(document.uri), definition, commandLine);
 }
 
-/** Writes the sheets of a job, or why not, in words. @param ended told the code that the command line ends with */
+/** The sheets of a job, or those of one of its set-ups, counted from 1. */
+export interface Wanted {
+  readonly job: string;
+  readonly setUp?: number | undefined;
+}
+
+/** Writes sheets, or why not, in words. @param ended told the code that the command line ends with */
 export function printTask(
   uri: Uri,
-  job: string,
+  { job, setUp }: Wanted,
   commandLine: CommandLine | undefined,
   ended: (code: number) => void,
 ): Task | string {
-  const definition = sheetsTask(workspace.asRelativePath(uri, false), job);
+  const definition = sheetsTask(workspace.asRelativePath(uri, false), job, setUp);
   return taskIn(workspace.getWorkspaceFolder(uri), definition, commandLine, ended);
 }
 

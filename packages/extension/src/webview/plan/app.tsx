@@ -97,6 +97,7 @@ export function App({ host }: { readonly host: Host<FromPlan, View> }) {
           change={compared?.setUps[i]}
           lit={lit}
           open={(what) => host.say({ kind: 'open', setUp: i, ...what })}
+          print={() => host.say({ kind: 'print', job: plan.job, setUp: i + 1 })}
         />
       ))}
       {plan?.more.map(({ title, columns, rows, notes }) => (

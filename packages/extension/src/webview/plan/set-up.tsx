@@ -8,20 +8,26 @@ interface SetUpProps {
   readonly change: Change | undefined;
   readonly lit: { readonly rows: readonly string[]; readonly settings: readonly string[] };
   readonly open: (what: { readonly row?: number; readonly setting?: number }) => void;
+  readonly print: () => void;
 }
 
 /** One set-up: what is set, what is changed before it, and its parts. */
-export function SetUp({ index, setUp, change, lit, open }: SetUpProps) {
+export function SetUp({ index, setUp, change, lit, open, print }: SetUpProps) {
   const { settings, columns, rows, notes } = setUp;
   const kind = change?.kind ?? 'same';
   const moved = kind !== 'new' && change?.was !== undefined && change.was !== index + 1;
   return (
     <section id={`set-up-${index + 1}`} class={`set-up ${kind}`} aria-label={`Set-up ${index + 1}`} tabIndex={-1}>
-      <h2>
-        Set-up {index + 1}
-        {kind !== 'same' && <span class="tag">{kind}</span>}
-        {moved && <span class="was"> was set-up {change.was}</span>}
-      </h2>
+      <div class="title">
+        <h2>
+          Set-up {index + 1}
+          {kind !== 'same' && <span class="tag">{kind}</span>}
+          {moved && <span class="was"> was set-up {change.was}</span>}
+        </h2>
+        <button type="button" onClick={print}>
+          Print Set-up {index + 1}…
+        </button>
+      </div>
       {change && kind === 'changed' && <p class="differs">{change.words.join('; ')}</p>}
       <dl class="settings">
         {settings.map(({ name, words, anew, places }, i) => {
