@@ -20,3 +20,4 @@ export { type Reader, readerOf } from './format/pieces.js';
 export { createJoineryServices } from './module.js';
 export { MILLIMETRES, readNumber } from './parser/numbers.js';
 export type { JoineryServices } from './services.js';
+export { mayBeRead, textOfBytes, Unreadable } from './workspace/readable.js';

@@ -1,6 +1,6 @@
 import type { URI } from 'langium';
 import { NodeFileSystemProvider } from 'langium/node';
-import { readText } from './read.js';
+import { textOf } from './read.js';
 
 /**
  * The disk as the language reads it, imports included: a file that is no text, far too large, or a pipe that would
@@ -8,10 +8,10 @@ import { readText } from './read.js';
  */
 export class TextFiles extends NodeFileSystemProvider {
   override async readFile(uri: URI): Promise<string> {
-    return readText(uri.fsPath, uri.fsPath);
+    return textOf(uri.fsPath);
   }
 
   override readFileSync(uri: URI): string {
-    return readText(uri.fsPath, uri.fsPath);
+    return textOf(uri.fsPath);
   }
 }

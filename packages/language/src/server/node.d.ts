@@ -4,6 +4,11 @@ declare module 'node:v8' {
   export function setFlagsFromString(flags: string): void;
 }
 
+declare module 'node:fs/promises' {
+  export function readFile(path: string): Promise<Uint8Array>;
+  export function stat(path: string): Promise<{ isFile(): boolean; readonly size: number }>;
+}
+
 declare module 'node:worker_threads' {
   export class Worker {
     constructor(script: string);

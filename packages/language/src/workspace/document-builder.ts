@@ -9,9 +9,18 @@ import {
 } from 'langium';
 import { libraryText } from '../library/library.js';
 import { importsOf } from '../scope/imports.js';
+import { Unreadable } from './readable.js';
 
 /** Builder that reads imported files when they are first asked for, so that one file opened alone has its shop. */
 export class JoineryDocumentBuilder extends DefaultDocumentBuilder {
+  /** Why imported files that are there could not be read when they were last wanted, by their addresses. */
+  private readonly unreadable = new Map<string, string>();
+
+  /** Why a file that is there could not be read, in words; undefined for one that was, or that is not there. */
+  whyUnreadable(uri: URI): string | undefined {
+    return this.unreadable.get(uri.toString());
+  }
+
   protected override async buildDocuments(
     documents: LangiumDocument[],
     options: BuildOptions,
@@ -74,13 +83,16 @@ export class JoineryDocumentBuilder extends DefaultDocumentBuilder {
 
   /** A file that cannot be read is no document: the import that names it is reported where it stands. */
   private async read(uri: URI, cancelToken: Cancellation.CancellationToken): Promise<LangiumDocument | undefined> {
+    this.unreadable.delete(uri.toString());
     try {
       const text = libraryText(uri) ?? (await this.fileSystemProvider.readFile(uri));
       if (!this.serviceRegistry.hasServices(uri)) return undefined;
       const document = await this.langiumDocumentFactory.fromString(text, uri, cancelToken);
       this.langiumDocuments.addDocument(document);
       return document;
-    } catch {
+    } catch (error) {
+      if (isOperationCancelled(error)) throw error;
+      if (error instanceof Unreadable) this.unreadable.set(uri.toString(), error.message);
       return undefined;
     }
   }

@@ -3,6 +3,7 @@ import {
   type LangiumDocument,
   type LangiumDocumentFactory,
   type LangiumSharedCoreServices,
+  type Stream,
   type URI,
   UriUtils,
   type WorkspaceFolder,
@@ -22,6 +23,22 @@ export class JoineryWorkspaceManager extends DefaultWorkspaceManager {
   follow(added: readonly WorkspaceFolder[], removed: readonly WorkspaceFolder[]): void {
     const gone = new Set(removed.map(({ uri }) => uri));
     this.folders = [...(this.folders ?? []).filter(({ uri }) => !gone.has(uri)), ...added];
+  }
+
+  /** A file that cannot be read keeps no other from being read: it is no document, and what imports it says so. */
+  protected override async loadWorkspaceDocuments(
+    uris: Stream<URI>,
+    collector: (document: LangiumDocument) => void,
+  ): Promise<void> {
+    const read = async (uri: URI): Promise<LangiumDocument | undefined> => {
+      try {
+        return await this.langiumDocuments.getOrCreateDocument(uri);
+      } catch {
+        return undefined;
+      }
+    };
+    const documents = await Promise.all(uris.map(read));
+    for (const document of documents) if (document) collector(document);
   }
 
   /** True for what lies in a folder of the workspace. */
