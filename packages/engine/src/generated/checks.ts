@@ -35,6 +35,7 @@ import { noConnectorLands } from '../checks/no-connector-lands.js';
 import { noConnectors } from '../checks/no-connectors.js';
 import { noContact } from '../checks/no-contact.js';
 import { noFence } from '../checks/no-fence.js';
+import { notchTooLarge } from '../checks/notch-too-large.js';
 import { openingsNegative } from '../checks/openings-negative.js';
 import { pairTooShort } from '../checks/pair-too-short.js';
 import { partNotFixed } from '../checks/part-not-fixed.js';
@@ -100,6 +101,7 @@ export const checks: readonly Check[] = [
   noConnectors,
   noContact,
   noFence,
+  notchTooLarge,
   openingsNegative,
   pairTooShort,
   partNotFixed,

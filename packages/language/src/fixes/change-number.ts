@@ -9,7 +9,7 @@ import { textIn } from './support/place.js';
 /** Writes the number that a finding says to write instead. */
 export const changeNumber: Fix = {
   name: 'change-number',
-  codes: ['does-not-close', 'cant-too-large', 'spacer-not-in-stock', 'stop-not-on-step'],
+  codes: ['does-not-close', 'cant-too-large', 'notch-too-large', 'spacer-not-in-stock', 'stop-not-on-step'],
   mayFollow: because('sizes that agree are the first that can be looked at', ...MILLING, ...SIZES),
   *offer(about): Iterable<Cure> {
     const { data, related } = about.finding;

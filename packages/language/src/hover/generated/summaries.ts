@@ -56,6 +56,7 @@ export const summaries: Readonly<Record<string, string>> = {
   "not-in-job": "A line of a job says when parts of a cabinet are milled, and the job makes no such cabinet.",
   "not-of-this-kind": "A fact or a setting is written that this kind of joint, machine or connector does not have.",
   "not-whole": "A count is not a whole number, or below nothing.",
+  "notch-too-large": "A notch takes as much of a part as there is, or nothing.",
   "offset-count": "As many offsets as like parts are wanted, and another number is written.",
   "one-part-wanted": "Several like parts are named where one of them is meant.",
   "openings-negative": "Evenly spaced parts leave no room between them, or a clear opening is written as nothing or less.",
