@@ -144,11 +144,13 @@ function rowsOf(cabinet: Cabinet, part: Part, setUp: SetUp, operation: Operation
   const known = new Set([...setUp.lines.map(({ mm }) => mm)]);
   const off = operation.lines.some(({ mm }) => !known.has(mm)) ? [`${part.id}: a line that is not set`] : [];
   return setUp.alike
-    .filter((row) => setUp.operations[row.operation] === operation)
-    .flatMap((row) => {
+    .flatMap((row) => row.shares.map((share) => ({ row, share })))
+    .filter(({ share }) => setUp.operations[share.operation] === operation)
+    .flatMap(({ row, share }) => {
       const between = row.between.reduce((sum, { mm }) => sum + mm, 0);
       const lines = new Set([...known, ...row.marked.map(({ mm }) => mm)]);
-      if (row.lines.length !== row.pieces || row.pieces * row.times > operation.count)
+      const inAll = row.shares.reduce((sum, { pieces }) => sum + pieces, 0);
+      if (row.lines.length !== row.pieces || inAll !== row.pieces || share.pieces * row.times > operation.count)
         return [`${part.id}: ${row.times} rows of ${row.pieces} for ${operation.count} pieces`];
       return row.lines.flatMap((own, place) => {
         const made = mill(cabinet, part, setUp, operation, { place, between, lines: own });
@@ -274,6 +276,32 @@ test.each([
   const before = row.pieces - 1;
   expect(row.adds?.worstCase.mm).toBeCloseTo(before * 0.07, 9);
   expect(row.adds?.rootSumSquare.mm).toBeCloseTo(Math.sqrt(before * (0.05 ** 2 + 0.02 ** 2)), 3);
+});
+
+test('pieces of cabinets that differ lie in one row where they are milled alike', async () => {
+  const one = shelves(200, 'by lines 60, 140', `${OWN} ${EITHER} ${TRUE}`);
+  const cabinet = one.slice(one.indexOf('cabinet Rack'));
+  const wide = cabinet.replace('cabinet Rack', 'cabinet Wide').replace('width 600', 'width 640');
+  const deep = cabinet.replace('cabinet Rack', 'cabinet Deep').replace('depth 200', 'depth 210');
+  const { results } = await examineText(`${one}\n${wide}\n${deep}`);
+  const { fit, plan } = await planned(results, 1);
+  expect(disagreements(fit, plan)).toEqual([]);
+  const cabinetsOf = (
+    setUp: PlanJson['setUps'][number],
+    shares: PlanJson['setUps'][number]['alike'][number]['shares'],
+  ) => shares.map(({ operation, pieces }) => `${pieces} ${setUp.operations[operation]?.pieces[0]?.cabinet}`).join(', ');
+  const rows = plan.setUps.flatMap((setUp) => setUp.alike.map(({ shares }) => cabinetsOf(setUp, shares)));
+  // Two shelves each: four of one depth in a row, and those that are deeper by themselves.
+  expect(rows).toContain('2 Rack, 2 Wide');
+  expect(rows.filter((row) => row.includes('Deep') && row.includes(','))).toEqual([]);
+  // No piece lies twice in a row.
+  for (const { alike, operations } of plan.setUps)
+    for (const { shares } of alike) {
+      const pieces = shares.flatMap(({ operation }) =>
+        (operations[operation]?.pieces ?? []).flatMap(({ cabinet: id, parts }) => parts.map((part) => `${id} ${part}`)),
+      );
+      expect(new Set(pieces).size).toBe(pieces.length);
+    }
 });
 
 test('any cabinets', async () => {

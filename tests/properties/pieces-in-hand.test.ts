@@ -163,9 +163,11 @@ function beams(plan: PlanJson, thickness: (operation: Operation) => number): str
         for (const at of [left, right]) waiting[at] = (waiting[at] ?? 0) - 1;
       }
     // Of pieces that are the same, two or more carry a beam level by themselves.
-    for (const { operation, pieces, times } of alike) {
+    for (const { shares, pieces, times } of alike) {
       if (pieces < 2) found.push(`set-up ${number}: a row of ${pieces}`);
-      waiting[operation] = (waiting[operation] ?? 0) - pieces * times;
+      if (new Set(shares.map(({ operation }) => of(operation))).size > 1)
+        found.push(`set-up ${number}: a row of pieces that are not equally thick`);
+      for (const share of shares) waiting[share.operation] = (waiting[share.operation] ?? 0) - share.pieces * times;
     }
     waiting.forEach((alone, at) => {
       for (let i = 0; i < alone; i++)

@@ -59,7 +59,7 @@ describe('the cover of a job', () => {
     const told = all(pages);
     expect(told).toMatch(/joiner, for biscuit20\nset-ups 1 to \d/);
     expect(told).toMatch(/deep5: lines 70, 180, 270, 420, 500\nset-ups 1 to \d/);
-    expect(told).toMatch(/12 \+ 10 = 22\nset-up 1/);
+    expect(told).toMatch(/12 \+ 10 = 22, going from fence to fence\nset-up 1/);
   });
 
   test('asks for a second stack where pieces lie at both fences at once; where the shop has one, it goes to and fro', async () => {

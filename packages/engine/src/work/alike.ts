@@ -1,4 +1,5 @@
 import { Rational } from '../number/rational.js';
+import { thicknessAxis } from '../spec/sides.js';
 import type { Jig, Shop } from '../spec/stock.js';
 import { USUAL_RECKONING } from '../tolerance/judge.js';
 import type { Beside } from './beside.js';
@@ -6,13 +7,17 @@ import type { Operation, WorkItem } from './operation.js';
 import { without } from './rack.js';
 import { roomAlong } from './room.js';
 import type { Setting } from './setting.js';
+import type { Stages } from './stages.js';
 
 /**
- * Pieces of one operation that lie side by side at one fence, pressed against each other: the slots of each lie on lines
- * that are further from the fence by the pieces before it and by what stands between them.
+ * Pieces that lie side by side at one fence, pressed against each other: the slots of each lie on lines that are further from
+ * the fence by the pieces before it and by what stands between them.
  */
 export interface Alike {
+  /** That of the piece at the fence. */
   readonly operation: Operation;
+  /** Whose pieces lie in one row, from the fence on: those of one operation, or of several that are milled alike. */
+  readonly shares: readonly Share[];
   /** How many lie on the bed at once, 2 or more, and how often. */
   readonly pieces: number;
   readonly times: number;
@@ -31,15 +36,27 @@ export interface Alike {
   readonly adds?: { readonly worstCase: Rational; readonly rootSumSquare: Rational } | undefined;
 }
 
+/** Pieces of one operation in a row. */
+export interface Share {
+  readonly operation: Operation;
+  /** ≥ 1. */
+  readonly pieces: number;
+}
+
+/** How many pieces of an operation lie in a row at once; 0 where it is not in it. */
+export const inRow = ({ shares }: Alike, operation: Operation): number =>
+  shares.find((one) => one.operation === operation)?.pieces ?? 0;
+
 /** What laying pieces alike beside each other takes to know. */
 export interface Bed {
   readonly setting: Setting;
   readonly shop: Shop;
+  readonly stages: Stages;
   readonly items: readonly WorkItem[];
 }
 
 /**
- * Pieces that can lie beside others that are the same, as many at once as go on the bed: lines of a pattern are where they
+ * Pieces that can lie beside others that are milled alike, as many at once as go on the bed: lines of a pattern are where they
  * are, so that a piece further out needs lines of the pattern where its own come to lie; lines that are laid off for the
  * set-up can be laid off again. Common practice, no source.
  * @param left by the number of an operation, how many of its pieces do not lie at the other fence beside another
@@ -49,24 +66,68 @@ export function alikeBeside(
   left: (operation: Operation) => number,
   bed: Bed,
 ): readonly Alike[] {
-  return operations.flatMap((operation) => {
+  return pooled(operations, bed.stages).flatMap((pool) => {
     const found: Alike[] = [];
-    let count = left(operation);
-    for (let most = Math.min(count, MOST); most >= 2 && count >= 2; most = Math.min(most - 1, count)) {
-      const one = laid(operation, most, bed);
+    const waiting = pool.map((operation) => ({ operation, pieces: left(operation) }));
+    const inAll = () => waiting.reduce((sum, { pieces }) => sum + pieces, 0);
+    for (let most = Math.min(inAll(), MOST); most >= 2 && inAll() >= 2; most = Math.min(most - 1, inAll())) {
+      const one = laid(pool, most, bed);
       if (!one) continue;
-      const times = Math.floor(count / most);
-      found.push({ ...one, times });
-      count -= times * most;
+      // Rows of one operation first, since they are told more shortly; what is left of several fills rows together.
+      for (const own of waiting) {
+        const times = Math.floor(own.pieces / most);
+        if (times > 0) found.push({ ...one, operation: own.operation, shares: [{ ...own, pieces: most }], times });
+        own.pieces -= times * most;
+      }
+      while (inAll() >= most) {
+        const shares = taken(waiting, most);
+        found.push({ ...one, operation: shares[0]?.operation ?? one.operation, shares, times: 1 });
+      }
     }
     return found;
   });
 }
 
+/** So many pieces of what waits, in its order. */
+function taken(waiting: { readonly operation: Operation; pieces: number }[], most: number): readonly Share[] {
+  let open = most;
+  return waiting.flatMap((own): Share[] => {
+    const pieces = Math.min(open, own.pieces);
+    own.pieces -= pieces;
+    open -= pieces;
+    return pieces > 0 ? [{ operation: own.operation, pieces }] : [];
+  });
+}
+
+/**
+ * Operations whose pieces can lie in one row: of one stage, so that none holds up another; equally wide and thick, on the same
+ * lines at the same fence; and of other pieces each, since no piece lies beside itself.
+ */
+function pooled(operations: readonly Operation[], stages: Stages): readonly (readonly Operation[])[] {
+  const pools: { readonly key: string; readonly pool: Operation[]; readonly pieces: Set<string> }[] = [];
+  for (const operation of operations) {
+    const { half, along, part, number } = operation;
+    const thickness = part.extent[thicknessAxis(part.attitude)];
+    const lines = half.slots.map(({ fromZero }) => fromZero).join(' ');
+    const isKnown = along !== undefined && thickness !== undefined;
+    const key = isKnown ? [stages.of[number], half.hand, along, thickness, lines].join('; ') : `alone ${number}`;
+    const own = operation.pieces.flatMap(({ item, parts }) => parts.map((id) => `${item} ${id}`));
+    const fitting = pools.find((one) => one.key === key && !own.some((piece) => one.pieces.has(piece)));
+    if (!fitting) pools.push({ key, pool: [operation], pieces: new Set(own) });
+    else {
+      fitting.pool.push(operation);
+      for (const piece of own) fitting.pieces.add(piece);
+    }
+  }
+  return pools.map(({ pool }) => pool);
+}
+
 /** More pieces than this are not handled at once: common practice, no source. */
 const MOST = 6;
 
-function laid(operation: Operation, pieces: number, bed: Bed): Omit<Alike, 'times'> | undefined {
+function laid(pool: readonly Operation[], pieces: number, bed: Bed): Omit<Alike, 'times' | 'shares'> | undefined {
+  const [operation] = pool;
+  if (!operation) return undefined;
   const { half, along } = operation;
   const { jig } = bed.shop;
   if (!jig?.bed || !along || half.turn || !jig.fences.includes(half.hand) || bed.setting.spacer.kind === 'mark out')
@@ -83,7 +144,7 @@ function laid(operation: Operation, pieces: number, bed: Bed): Omit<Alike, 'time
     const reach = jig.reach ?? jig.bed;
     if (lines.flat().some((line) => line.gt(reach))) continue;
     const adds = addsUp(pieces - 1, between, bed.shop);
-    if (!closeEnough(operation, adds, bed)) continue;
+    if (!pool.every((one) => closeEnough(one, adds, bed))) continue;
     return { operation, pieces, pitch, between, lines, marked, adds };
   }
   return undefined;

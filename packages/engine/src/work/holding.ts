@@ -2,6 +2,7 @@ import { inRange } from '../joints/stops.js';
 import { Rational } from '../number/rational.js';
 import { type Side, thicknessAxis } from '../spec/sides.js';
 import type { Jig, Shop } from '../spec/stock.js';
+import { inRow } from './alike.js';
 import type { Operation } from './operation.js';
 import type { SetUp } from './plan.js';
 import type { Setting } from './setting.js';
@@ -99,7 +100,7 @@ function packersOf(operation: Operation, beside: SetUp['beside'], alike: SetUp['
     const less = thicknessOf(left === operation ? right : left)?.sub(own);
     if (less && less.sign() > 0) add(packers, { thickness: less, where: 'on the piece', pieces: times });
   }
-  for (const row of alike) if (row.operation === operation) alone -= row.pieces * row.times;
+  for (const row of alike) alone -= inRow(row, operation) * row.times;
   if (alone > 0) add(packers, { thickness: own, where: 'far end', pieces: alone });
   return packers;
 }

@@ -1,4 +1,4 @@
-export type { Alike } from './alike.js';
+export { type Alike, inRow, type Share } from './alike.js';
 export type { Beside } from './beside.js';
 export { USUAL_CHANGES } from './changes.js';
 export { type FirstMeasure, type FirstPiece, firstPieces, type Measured, wallAt } from './first-piece.js';
@@ -19,6 +19,6 @@ export { type Plan, type Planning, planWork, type SetUp, type Wait } from './pla
 export { type BenchPose, type PieceTurn, poseOf, turnsBetween } from './pose.js';
 export { type FenceSpacers, mostOfEach, type SpacerCount } from './rack.js';
 export { type Like, likeIt, remade } from './remake.js';
-export type { ChangeOver, Setting } from './setting.js';
+export { type ChangeOver, type Setting, sameStack } from './setting.js';
 export { type Hand, type NearMarks, nearMarks, READ_APART, type Strip, type StripLine, stripOf } from './strip.js';
 export type { MilledOtherwise } from './ways.js';

@@ -1,6 +1,6 @@
 import type { Rational } from '../number/rational.js';
 import type { Shop } from '../spec/stock.js';
-import { type Alike, alikeBeside, sparedBy } from './alike.js';
+import { type Alike, alikeBeside, inRow, sparedBy } from './alike.js';
 import { type Beside, besideEachOther } from './beside.js';
 import type { Operation, WorkItem } from './operation.js';
 import { counted, type FenceSpacers, mostOfEach, secondStack, without } from './rack.js';
@@ -70,15 +70,14 @@ function together(
   { stages, items }: Bench,
   atBoth: boolean,
 ): Laid {
-  const bed = { setting, shop, items };
+  const bed = { setting, shop, stages, items };
   const rows = alikeBeside(own, ({ count }) => count, bed);
   if (!atBoth) return { beside: [], alike: rows };
   const pairs = besideEachOther(own, shop.jig, stages);
   const unpaired = (one: Operation) =>
     one.count - pairs.reduce((sum, { left, right, times }) => sum + (left === one || right === one ? times : 0), 0);
   const pairsFirst = { beside: pairs, alike: alikeBeside(own, unpaired, bed) };
-  const single = (one: Operation) =>
-    one.count - rows.reduce((sum, { operation, pieces, times }) => sum + (operation === one ? pieces * times : 0), 0);
+  const single = (one: Operation) => one.count - rows.reduce((sum, row) => sum + inRow(row, one) * row.times, 0);
   const rowsFirst = { beside: besideEachOther(own, shop.jig, stages, single), alike: rows };
   return spared(rowsFirst) > spared(pairsFirst) ? rowsFirst : pairsFirst;
 }

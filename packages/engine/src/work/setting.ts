@@ -94,7 +94,8 @@ function spacersOf(half: Half, jig: Jig | undefined, stacks: readonly (readonly 
   return [spacer.stack, ...others].map((stack) => ({ kind: 'stock', stack }));
 }
 
-const sameStack = (a: readonly Rational[], b: readonly Rational[]): boolean =>
+/** Whether two lists of lengths are the same, one by one. */
+export const sameStack = (a: readonly Rational[], b: readonly Rational[]): boolean =>
   a.length === b.length && a.every((piece, i) => piece.equals(b[i] as Rational));
 
 /** What has to be changed between two settings. */

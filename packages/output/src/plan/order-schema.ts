@@ -22,7 +22,17 @@ export const NeedsSchema = exactly(
 
 export const AlikeSchema = exactly(
   {
-    operation: Type.Integer({ minimum: 0, description: 'Counted from 0 in this set-up.' }),
+    operation: Type.Integer({
+      minimum: 0,
+      description: 'That of the piece at the fence, counted from 0 in this set-up.',
+    }),
+    shares: Type.Array(
+      exactly(
+        { operation: Type.Integer({ minimum: 0 }), pieces: Type.Integer({ minimum: 1 }) },
+        'Pieces of one operation in a row.',
+      ),
+      { description: 'Whose pieces lie in one row, from the fence on.' },
+    ),
     pieces: Type.Integer({ minimum: 2, description: 'How many lie on the bed at once.' }),
     times: Type.Integer({ minimum: 1 }),
     pitch: Exact,
@@ -38,7 +48,7 @@ export const AlikeSchema = exactly(
       ),
     ),
   },
-  'Pieces of one operation that lie side by side at one fence.',
+  'Pieces that are milled alike and lie side by side at one fence.',
 );
 
 export const OtherwiseSchema = exactly(

@@ -1,4 +1,4 @@
-import { mostOfEach, Rational, type SetUp, type SpacerCount, say, type Text } from '@dryfit/engine';
+import { mostOfEach, type SetUp, type SpacerCount, sameStack, say, type Text } from '@dryfit/engine';
 import { exact, known } from '../fit-json/lengths.js';
 import { spacerWords, stackWords } from './words.js';
 
@@ -15,10 +15,7 @@ export function fenceWords({ setting, spacers }: Pick<SetUp, 'setting' | 'spacer
   const words = spacerWords(setting);
   if (spacers?.fences === 'in turn') return [...words, ', going from fence to fence'];
   if (spacers?.fences !== 'both') return words;
-  const same =
-    spacers.left.length === spacers.right.length &&
-    spacers.left.every((one, i) => one.equals(spacers.right[i] ?? Rational.ZERO));
-  return same
+  return sameStack(spacers.left, spacers.right)
     ? [...words, ', at each fence']
     : [...stackWords(spacers.left), ' at the left fence, ', ...stackWords(spacers.right), ' at the right one'];
 }

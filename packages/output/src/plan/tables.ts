@@ -172,7 +172,7 @@ function setUpTable(job: PlannedJob, setUp: SetUp, index: number): Table {
       ...spacerNotes(setUp),
       ...holdingNotes(job, setUp),
       ...pairs,
-      ...alike.map((one): Text => [...named(one.operation), ': ', ...alikeWords(one), '.']),
+      ...alike.map((one): Text => [...named(one.operation), ': ', ...alikeWords(one, named), '.']),
     ],
     cautions: MILLING_CAUTIONS,
   };

@@ -4,6 +4,7 @@ import {
   type Holding,
   historiesOf,
   holdingOf,
+  inRow,
   type LengthFormat,
   type Operation,
   type PartId,
@@ -88,7 +89,16 @@ export function besideWords(
     const often = times === 1 ? 'once' : `${times} times`;
     return other ? [`${often}: ${other.part.id}${of(other)} at the ${other.half.hand} fence`] : [];
   });
-  const rows = alike.flatMap((row) => (row.operation === operation ? [`Lay ${plain(alikeWords(row), format)}.`] : []));
+  const rows = alike.flatMap((row) =>
+    inRow(row, operation) > 0
+      ? [
+          `Lay ${plain(
+            alikeWords(row, (one) => [`${one.pieces[0]?.parts.join(', ')}${of(one)}`]),
+            format,
+          )}.`,
+        ]
+      : [],
+  );
   return [...(told.length === 0 ? [] : [`Beside it, ${told.join(', ')}.`]), ...rows].join(' ');
 }
 

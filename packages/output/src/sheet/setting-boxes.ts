@@ -1,5 +1,5 @@
-import { type LengthFormat, Rational, type Setting, type SetUp } from '@dryfit/engine';
-import { patternWords, spacerWords } from '../plan/words.js';
+import { type LengthFormat, Rational, type Setting, type SetUp, sameStack, waitsWithin } from '@dryfit/engine';
+import { patternWords, stackWords } from '../plan/words.js';
 import { printText } from '../print/length.js';
 import { type Card, exactly, figure, figures } from './cards.js';
 import { fitted, wrapped } from './metrics.js';
@@ -26,7 +26,7 @@ export function settingBoxes(
   const depth = [exactly(setting.depth, format), `for ${setting.connector}; cut a test piece in scrap first`];
   large(pen, column(0), top, third, 'DEPTH', figure(setting.depth, format), depth);
   const hasFence = cards.some((card) => card.hasFence);
-  const [spacer, ...spacerNotes] = spacerFigure(setting, hasFence, format);
+  const [spacer, ...spacerNotes] = spacerFigure(setUp, hasFence, format);
   large(pen, column(1), top, third, 'SPACER', spacer, spacerNotes);
   const [stop, ...stopNotes] = stopFigure(setting, cards, format);
   large(pen, column(2), top, third, 'STOP', stop, stopNotes);
@@ -43,34 +43,45 @@ export function settingBoxes(
   small(pen, column(2), y, third, 'BASE TO CENTRE of the slot', figure(setting.base, format), 'middle', base);
 }
 
-function spacerFigure({ spacer, ...setting }: Setting, hasFence: boolean, format: LengthFormat): [string, ...string[]] {
+function spacerFigure(setUp: SetUp, hasFence: boolean, format: LengthFormat): [string, ...string[]] {
+  const { beside, setting } = setUp;
+  const { spacer } = setting;
   switch (spacer.kind) {
     case 'none':
       return ['none', hasFence ? 'the piece itself goes against the fence' : 'the lines are marked out from the datum'];
     case 'mark out':
       return ['mark out', 'no spacer makes it up: mark out each one'];
-    case 'cut':
-      return [
-        figure(spacer.width, format),
-        exactly(spacer.width, format),
-        'a block cut to that width: between fence and piece',
-      ];
+    case 'cut': {
+      const where =
+        beside.length > 0
+          ? 'two blocks cut to that width: one at each fence'
+          : 'a block cut to that width: between fence and piece';
+      return [figure(spacer.width, format), exactly(spacer.width, format), where];
+    }
     case 'stock': {
       const sum = Rational.sum(spacer.stack);
-      const made =
-        spacer.stack.length > 1
-          ? `${stackWords({ ...setting, spacer }, format)}, the shop's spacers: between fence and piece`
-          : "the shop's spacer of that width: between fence and piece";
-      return [figure(sum, format), exactly(sum, format), made];
+      return [figure(sum, format), exactly(sum, format), madeOf(setUp, spacer.stack, format)];
     }
   }
 }
 
+/** What a width is made up of, and at which fence it stands. */
+function madeOf(setUp: SetUp, stack: readonly Rational[], format: LengthFormat): string {
+  const { spacers } = setUp;
+  const own =
+    stack.length > 1 ? `${stackFigures(stack, format)}, the shop's spacers` : "the shop's spacer of that width";
+  if (spacers?.fences === 'in turn')
+    return `${own}: ${waitsWithin(setUp) ? 'from fence to fence' : 'left fence first, then the right'}`;
+  if (spacers?.fences !== 'both') return `${own}: between fence and piece`;
+  return sameStack(spacers.left, spacers.right)
+    ? `${own}: the same at each fence`
+    : `${stackFigures(spacers.left, format)} at the left fence, ${stackFigures(spacers.right, format)} at the right`;
+}
+
 /** Spacers are told by what is written on them: millimetres, whatever the sheet is in, where inches would be rounded. */
-function stackWords(setting: Setting, format: LengthFormat): string {
-  const isExact =
-    setting.spacer.kind !== 'stock' || setting.spacer.stack.every((piece) => exactly(piece, format) === '');
-  return isExact ? printText(spacerWords(setting), format) : `${printText(spacerWords(setting), { units: 'mm' })} mm`;
+function stackFigures(stack: readonly Rational[], format: LengthFormat): string {
+  const isExact = stack.every((piece) => exactly(piece, format) === '');
+  return isExact ? printText(stackWords(stack), format) : `${printText(stackWords(stack), { units: 'mm' })} mm`;
 }
 
 function stopFigure({ base, stop }: Setting, cards: readonly Card[], format: LengthFormat): [string, ...string[]] {
