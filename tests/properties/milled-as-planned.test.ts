@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { fixedFirst } from '../../packages/engine/src/testing/fixed-first.fixture.js';
 import { plans } from '../support/cabinets/arbitrary.js';
+import { divided } from '../support/cabinets/divided.js';
 import { write } from '../support/cabinets/plan.js';
 import { rack } from '../support/cabinets/rack.js';
 import { exampleText } from '../support/examples.js';
@@ -89,7 +90,8 @@ function mill(cabinet: Cabinet, part: Part, setUp: SetUp, operation: Operation, 
   const referenceWay = times(hold.up, reference.looks === 'up' ? 1 : -1);
   const referenceAt = corner ? dot(corner, referenceWay) : Math.max(...reach(referenceWay));
   const mouthAt = corner ? dot(corner, hold.toward) : Math.max(...reach(hold.toward));
-  const inward = (setUp.stop?.mm ?? 0) + setUp.base.mm;
+  // A block keeps the piece's end off the stop.
+  const inward = (setUp.stop?.mm ?? 0) + setUp.base.mm - (operation.stop?.block?.mm ?? 0);
   return (row?.lines ?? operation.lines).map(({ mm }) =>
     plus(plus(times(aside, fenceAt - mm), times(referenceWay, referenceAt - inward)), times(hold.toward, mouthAt)),
   );
@@ -353,4 +355,65 @@ test.each([
   };
   expect(spoiled).toBeGreaterThan(0);
   expect(disagreements(fit, wrong)).toContainEqual(expect.stringContaining('4. piece of a row lie elsewhere'));
+});
+
+/** Blocks at the stop, by what is milled against them: "divider left 17.7 at 300". */
+const blocksOf = (plan: PlanJson): string[] =>
+  plan.setUps.flatMap(({ stop, operations }) =>
+    operations.flatMap(({ pieces, surface, stop: own }) =>
+      own?.block ? [`${pieces[0]?.parts} ${surface} ${own.block.mm} at ${stop?.mm}`] : [],
+    ),
+  );
+
+// Worked by hand: the base is 17.7 thick, and the divider stands on it. Its own stops would be 282.3 and 382.3, where a stop
+// with a place every 0.5 has none; with an offcut of the base at the stop they are 300 and 400, as for the sides.
+test('a divider on the base is held off the stop by an offcut of it, at the stop of the sides', async () => {
+  const { results } = await examineText(divided([300, 400]));
+  const { fit, plan } = await planned(results, 3);
+  expect(disagreements(fit, plan)).toEqual([]);
+  expect(blocksOf(plan).sort()).toEqual(['divider left 17.7 at 300', 'divider right 17.7 at 400']);
+  expect(plan.setUps.flatMap(({ stop }) => stop?.mm ?? []).sort()).toEqual([300, 400, 450]);
+  const without: PlanJson = {
+    ...plan,
+    setUps: plan.setUps.map((setUp) => ({
+      ...setUp,
+      operations: setUp.operations.map(({ stop, ...one }) => ({
+        ...one,
+        ...(stop ? { stop: { end: stop.end, distance: stop.distance } } : {}),
+      })),
+    })),
+  };
+  expect(disagreements(fit, without)).toHaveLength(12);
+});
+
+test('a divider whose own stop can be set goes without a block, unless the block spares a set-up', async () => {
+  const { results } = await examineText(divided([300, 300], 'jig fine { bed 900  fences left, right  stop 0 to 760 }'));
+  const { fit, plan } = await planned(results, 1);
+  expect(disagreements(fit, plan)).toEqual([]);
+  expect(blocksOf(plan).sort()).toEqual(['divider left 17.7 at 300', 'divider right 17.7 at 300']);
+  expect(plan.setUps.filter(({ stop }) => stop?.mm === 300)).toHaveLength(1);
+});
+
+test('no block where no stop stands at the other end either', async () => {
+  const { results } = await examineText(
+    divided([300, 300], 'jig short { bed 900  fences left, right  stop 0 to 290 }'),
+  );
+  const { fit, plan } = await planned(results, 1);
+  expect(disagreements(fit, plan)).toEqual([]);
+  expect(blocksOf(plan)).toEqual([]);
+});
+
+test('shelves at any heights beside a divider', async () => {
+  let blocks = 0;
+  const heights = fc.integer({ min: 60, max: 600 });
+  await fc.assert(
+    fc.asyncProperty(heights, heights, fc.integer({ min: 1, max: 3 }), async (left, right, count) => {
+      const { results } = await examineText(divided([left, right]));
+      const made = await planned(results, count);
+      blocks += blocksOf(made.plan).length;
+      expect(disagreements(made.fit, made.plan)).toEqual([]);
+    }),
+    fixedFirst({ fixed: 10, numRuns: 30 }, heights, heights, fc.integer({ min: 1, max: 3 })),
+  );
+  expect(blocks).toBeGreaterThan(10);
 });

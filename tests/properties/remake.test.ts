@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { fixedFirst } from '../../packages/engine/src/testing/fixed-first.fixture.js';
 import { plans } from '../support/cabinets/arbitrary.js';
+import { divided } from '../support/cabinets/divided.js';
 import { write } from '../support/cabinets/plan.js';
 import { exampleText } from '../support/examples.js';
 import { examineText } from '../support/read.js';
@@ -55,6 +56,10 @@ test.each(['periodicals', 'rail-base', 'display-plinth'])(
     expect(await compared(exampleText(`${name}.joinery`), 100)).toBeGreaterThan(3);
   },
 );
+
+test('a divider made again has its block at the stop once more', async () => {
+  expect(await compared(divided([300, 400]), 100)).toBe(7);
+});
 
 // By itself the shelf would be milled on the lines its joint names; its job has those of the pattern that is set anyway.
 test('a piece is milled on the lines that its job took for it, not on those it would have alone', async () => {

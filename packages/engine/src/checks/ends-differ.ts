@@ -1,10 +1,9 @@
 import { say, type Text } from '../fit/text.js';
 import { nearestStep } from '../joints/stops.js';
-import type { Rational } from '../number/rational.js';
-import { type Axis, axisOf } from '../spec/sides.js';
+import { partAsThick, type Uneven } from '../joints/uneven-ends.js';
 import type { Check, CheckContext } from './check.js';
-import { partNames, partsInOrder } from './support/names.js';
-import { type Uneven, unevenEnds } from './support/stops.js';
+import { partNames } from './support/names.js';
+import { unevenEnds } from './support/stops.js';
 
 /** The two ends of one part need different stops on the parts it stands between. */
 export const endsDiffer: Check = {
@@ -27,7 +26,7 @@ export const endsDiffer: Check = {
         message: say`the two ends of ${more.joint.entering} need different stops: ${more.at} from the ${more.end} of ${more.half.part}, ${less.at} from the ${less.end} of ${less.half.part}, and one stop for both sets it ${by} out of level${
           like.length > 0 ? say`; so it is for ${partNames(context, like)}` : []
         }${near.equals(less.at) ? [] : say`; the stop has no place at ${less.at}, the nearest is ${near}`}`,
-        cure: say`Put ${block(context, by, axisOf(more.end))} between the stop and the ${less.end} of ${less.half.part}, and say so here: allow ends-differ "…".`,
+        cure: say`Put ${block(context, first)} between the stop and the ${less.end} of ${less.half.part}, and say so here: allow ends-differ "…".`,
         source: more.joint.source,
         related: [],
         about: {
@@ -42,9 +41,7 @@ export const endsDiffer: Check = {
 };
 
 /** A block of the difference: an offcut, where a part is as thick as that. */
-function block(context: CheckContext, by: Rational, axis: Axis): Text {
-  const part = partsInOrder(context).find(
-    ({ cutSize, extent }) => cutSize?.thickness.equals(by) && extent[axis]?.equals(by),
-  );
-  return part ? say`an offcut of ${part.material}, ${by} thick like ${part.id},` : say`a block of ${by}`;
+function block({ fit }: CheckContext, uneven: Uneven): Text {
+  const part = partAsThick(fit, uneven);
+  return part ? say`an offcut of ${part.material}, ${uneven.by} thick like ${part.id},` : say`a block of ${uneven.by}`;
 }

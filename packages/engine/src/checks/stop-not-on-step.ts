@@ -1,9 +1,10 @@
 import { list, say } from '../fit/text.js';
 import { inRange, nearestStep } from '../joints/stops.js';
+import { type Stop, stopsBy } from '../joints/uneven-ends.js';
 import { isHigh, opposite } from '../spec/sides.js';
 import type { Check } from './check.js';
 import { changeData, changeThatMoves } from './support/change.js';
-import { type Stop, stopsBy, stopsOf, unevenEnds } from './support/stops.js';
+import { stopsOf, unevenEnds } from './support/stops.js';
 import { rewrite } from './support/written.js';
 
 /** A stop lies further from the nearest place the jig's stop can be set to than the shop lets a step be. */

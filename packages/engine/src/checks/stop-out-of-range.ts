@@ -1,9 +1,10 @@
 import { list, say, type Text } from '../fit/text.js';
 import { inRange } from '../joints/stops.js';
+import { type Stop, stopsBy } from '../joints/uneven-ends.js';
 import { opposite } from '../spec/sides.js';
 import type { Jig } from '../spec/stock.js';
 import type { Check, CheckContext } from './check.js';
-import { fromOtherEnd, type Stop, stopsBy, stopsOf, unevenEnds } from './support/stops.js';
+import { fromOtherEnd, stopsOf, unevenEnds } from './support/stops.js';
 
 /** A stop lies where the jig's stop cannot stand. */
 export const stopOutOfRange: Check = {

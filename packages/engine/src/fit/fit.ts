@@ -203,13 +203,21 @@ export interface Half {
   /** Distance of the slots' middle from `from`, mm. */
   readonly across: Rational;
   /** The stop for a face half: the reference plane's distance from the end it is measured from, mm. */
-  readonly stop?: { readonly end: Side; readonly at: Rational } | undefined;
+  readonly stop?: { readonly end: Side; readonly at: Rational; readonly block?: StopBlock | undefined } | undefined;
   /** Thickness of the block that keeps a clamping beam level; absent when the shop's jig needs none. */
   readonly packer?: Rational | undefined;
   /** The fence the datum edge goes to, with the piece held as the shop's pose says. */
   readonly hand: 'left' | 'right';
   readonly depth: Rational;
   readonly slots: readonly Slot[];
+}
+
+/** In a plan: what lies between the stop and a piece's end, so that the stop stands further off by its width. */
+export interface StopBlock {
+  /** mm, > 0. */
+  readonly width: Rational;
+  /** A part of the cabinet that is as thick: an offcut of its sheet makes the block, however thick that came out. */
+  readonly like?: FittedPart | undefined;
 }
 
 /** A line of the joint's layout and what became of it. */

@@ -5,6 +5,10 @@ import type { Jig } from '../spec/stock.js';
 export const inRange = ({ stop }: Jig, at: Rational): boolean =>
   at.isZero() || (stop !== undefined && at.ge(stop.least) && at.le(stop.most) && at.sign() > 0);
 
+/** Whether a jig's stop can be set to a place exactly: within its range, and on one of its steps if it has any. */
+export const canStand = (jig: Jig, at: Rational): boolean =>
+  inRange(jig, at) && (at.isZero() || nearestStep(jig, at).equals(at));
+
 /** The nearest place a stop can be set to. */
 export function nearestStep({ stop }: Jig, at: Rational): Rational {
   if (!stop?.step || stop.step.sign() <= 0) return at;

@@ -1,4 +1,4 @@
-import type { FittedJoint, Half } from '../fit/fit.js';
+import type { FittedJoint, Half, StopBlock } from '../fit/fit.js';
 import { say } from '../fit/text.js';
 import { inRange, nearestStep } from '../joints/stops.js';
 import { Rational } from '../number/rational.js';
@@ -27,7 +27,11 @@ export function addAcross(into: Into, made: AtBench, joint: FittedJoint, half: H
     if (!stated && half.role === 'face') addLine(into, made, joint, half, 'across');
     else if (half.role !== 'face') addLift(into, made, joint, half);
   } else if (!half.stop) addLift(into, made, joint, half);
-  else if (!stated) addStop(into, made, joint, half, half.stop.at);
+  else if (!stated) {
+    const { at, block } = half.stop;
+    addStop(into, made, joint, half, block ? at.add(block.width) : at);
+    if (block) addBlock(into, made, joint, half, block);
+  }
 }
 
 /** Along a cant no edge stands square to be held at a fence or a stop: lines are marked out from it and its ends. */
@@ -72,6 +76,24 @@ function addStop(into: Into, made: AtBench, joint: FittedJoint, half: Half, at: 
     source: dirt?.source,
   };
   sum.add(contributor('dirt', oneWay(dirt), dirty), factor.neg());
+}
+
+/** A block at the stop that is too thick brings the slots nearer to the end; an offcut is as thick as its sheet came out. */
+function addBlock(
+  { sum, factor }: Into,
+  made: AtBench,
+  { id }: FittedJoint,
+  half: Half,
+  { width, like }: StopBlock,
+): void {
+  const { materials, tolerances } = made.spec.shop;
+  const sheet = like && materials.get(like.material)?.measured;
+  const naming = {
+    id: () => `block at the stop ${id} ${half.part}`,
+    words: () => say`block of ${width} at the stop for ${half.part} (${id})`,
+    source: sheet?.source ?? tolerances?.spacer?.source,
+  };
+  sum.add(contributor('spacer', like ? sheet?.tolerance : tolerances?.spacer?.tolerance, naming), factor.neg());
 }
 
 /** An edge's reference face lies on the machine's base or the bed; whatever lifts it brings the slot nearer to it. */

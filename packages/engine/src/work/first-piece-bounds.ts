@@ -130,7 +130,7 @@ function unsaidAcross({ jig, tolerances }: Shop, { machine }: FittedJoint, { rol
   if (!machine?.base.plus && !machine?.base.minus) list.push('base to centre with ±');
   if (turn && role === 'face' && !tolerances?.line) list.push('line in tolerances');
   if (!stop || stop.at.isZero()) return list;
-  const isSet = jig?.stop && inRange(jig, stop.at);
+  const isSet = jig?.stop && inRange(jig, stop.block ? stop.at.add(stop.block.width) : stop.at);
   if (isSet && !tolerances?.stop) list.push('stop in tolerances');
   if (!isSet && !tolerances?.line) list.push('line in tolerances');
   return list;

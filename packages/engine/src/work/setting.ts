@@ -49,13 +49,14 @@ export function settingsOf(
   const reference = turned ? (usual === 'up' ? 'down' : 'up') : usual;
   const used = half.slots.map(({ fromZero }) => fromZero);
   const own = patternOf(shop, joint.pattern);
+  const stop = half.stop?.at.add(half.stop.block?.width ?? Rational.ZERO);
   const shared = {
     machine: joint.machine?.name ?? '',
     connector: joint.connector?.name ?? '',
     depth: half.depth,
     base: half.stop ? half.across.sub(half.stop.at) : half.across,
     pose: { surface: half.role, reference },
-    stop: half.stop?.at.isZero() ? undefined : half.stop?.at,
+    stop: stop?.isZero() ? undefined : stop,
   };
   const patterns = [
     // Measured from elsewhere, its lines may be none of its pattern's.

@@ -1,5 +1,6 @@
 import type { FittedPart, Half } from '../fit/fit.js';
-import { inRange, nearestStep } from '../joints/stops.js';
+import { canStand } from '../joints/stops.js';
+import { partAsThick, stopsOfJoints, type Uneven, unevenEndsOf } from '../joints/uneven-ends.js';
 import { Rational } from '../number/rational.js';
 import { type Axis, axisOf, highSide, lowSide, opposite, type Side } from '../spec/sides.js';
 import type { Jig, Shop } from '../spec/stock.js';
@@ -23,6 +24,8 @@ export interface MilledOtherwise {
   readonly datum: boolean;
   /** Measured from the other end or face across the joint. */
   readonly end: boolean;
+  /** Held off the stop by a block, so that the stop stands where the part's other end has it. */
+  readonly block: boolean;
   /** How much further off its slots may then lie, by the size they are measured over, mm; either way. */
   readonly adds: Rational;
 }
@@ -31,7 +34,8 @@ export interface MilledOtherwise {
  * The ways that each operation can be milled, by its number; the first is what its joint asks for, if the jig has the fence
  * for it. Where it has not, the piece is held or measured the other way round if that gives the same slots. Measured
  * otherwise it is also where that spares a set-up, and the errors stay within what a step may be. An operation for which the
- * jig has no fence in any way keeps what its joint asks for; a check tells of it.
+ * jig has no fence in any way keeps what its joint asks for; a check tells of it. A face that needs another stop than the
+ * one at the other end of what stands between them may have that one and a block; it has to, where no stop stands at its own.
  */
 export function waysOf(
   operations: readonly Operation[],
@@ -43,6 +47,7 @@ export function waysOf(
       spacer.kind === 'stock' ? [[spacer.stack.join('+'), spacer.stack]] : [],
     ),
   );
+  const uneven = unevenHalves(items);
   const settled = (operation: Operation, half: Half, pose = false): readonly Setting[] =>
     settingsOf({ ...operation, half }, shop, [...stacks.values()], pose);
   const asked = operations.map((operation) =>
@@ -52,12 +57,14 @@ export function waysOf(
     asked.flatMap(([first]) => (first && hasFence(first.half, shop.jig) ? [settingKey(first.setting)] : [])),
   );
   return operations.map((operation, i) => {
-    const own = asked[i] ?? [];
     const { kept } = operation;
-    const others = () =>
-      turnedRound(operation, shop, items).flatMap(({ half, ...otherwise }) =>
-        settled(operation, half, otherwise.pose).map((setting): Way => ({ setting, half, otherwise })),
-      );
+    const as = ({ half, ...otherwise }: Turned): readonly Way[] =>
+      settled(operation, half, otherwise.pose).map((setting): Way => ({ setting, half, otherwise }));
+    const packed = offTheStop(operation, uneven, shop, items);
+    const blocked = packed ? as(packed) : [];
+    const isReached = !packed || !operation.half.stop || !shop.jig || canStand(shop.jig, operation.half.stop.at);
+    const own = isReached ? [...(asked[i] ?? []), ...blocked] : blocked;
+    const others = () => turnedRound(operation, shop, items).flatMap(as);
     if (kept) {
       const key = settingKey(kept);
       const known = [...own, ...others()].find(({ setting }) => settingKey(setting) === key);
@@ -90,12 +97,45 @@ export function hasFence({ hand, spacer, turn }: Half, jig: Jig | undefined): bo
 
 type Turned = MilledOtherwise & { readonly half: Half };
 
+const none = { pose: false, datum: false, end: false, block: false, adds: Rational.ZERO };
+
+/** Of each half that needs the lesser stop of two ends: how they differ. */
+const unevenHalves = (items: readonly WorkItem[]): ReadonlyMap<Half, Uneven> =>
+  new Map(
+    items
+      .flatMap(({ result }) => unevenEndsOf(stopsOfJoints(result.fit.joints)))
+      .map((uneven): [Half, Uneven] => [uneven.less.half, uneven]),
+  );
+
+/**
+ * The same face against a block at the stop of the part's other end. Its slots then come as much nearer to its end as the
+ * block is thick; an offcut of the sheet that makes the difference is as thick as that came out, and adds nothing.
+ */
+function offTheStop(
+  { half, part }: Operation,
+  uneven: ReadonlyMap<Half, Uneven>,
+  { jig, limits, tolerances }: Shop,
+  items: readonly WorkItem[],
+): Turned | undefined {
+  const found = uneven.get(half);
+  if (!found || !half.stop || half.turn || !jig?.stop || found.by.le(limits.step)) return undefined;
+  if (!canStand(jig, found.more.at)) return undefined;
+  const own = items.find(({ result }) => result.fit.parts.includes(part));
+  const like = own && partAsThick(own.result.fit, found);
+  const made = tolerances?.spacer?.tolerance;
+  return {
+    ...none,
+    block: true,
+    adds: like || !made ? Rational.ZERO : Rational.max(made.plus, made.minus),
+    half: { ...half, stop: { ...half.stop, block: { width: found.by, like } } },
+  };
+}
+
 /** A half held the other way up, or measured from the other side along or across the joint. */
 function turnedRound(operation: Operation, shop: Shop, items: readonly WorkItem[]): readonly Turned[] {
   const { half } = operation;
   if (half.turn || half.spacer.kind === 'mark out') return [];
   const found: Turned[] = [];
-  const none = { pose: false, datum: false, end: false, adds: Rational.ZERO };
   const either = shop.pose.either?.includes(half.role === 'face' ? 'face' : 'edge') ?? false;
   if (either) found.push({ ...none, pose: true, half: { ...half, hand: otherHand(half) } });
   if (!square(operation.part)) return found;
@@ -167,8 +207,7 @@ function otherEnd(
   const saw = shop.tolerances?.saw?.tolerance;
   if (!half.stop || !saw || !shop.jig) return undefined;
   const at = across.sub(half.across.sub(half.stop.at));
-  if (at.sign() < 0 || !inRange(shop.jig, at) || !(at.isZero() || nearestStep(shop.jig, at).equals(at)))
-    return undefined;
+  if (at.sign() < 0 || !canStand(shop.jig, at)) return undefined;
   return { half: { ...turned, stop: { end: side, at } }, adds: Rational.max(saw.plus, saw.minus) };
 }
 

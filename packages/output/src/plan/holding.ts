@@ -30,7 +30,9 @@ export function acrossWords({ part, half }: Operation, { across }: Holding, { st
     case 'bench':
       return [`${side} down on the ${across.to}`];
     case 'stop':
-      return [`${side} against the stop`, ...(stop ? [' at ', stop] : [])];
+      return half.stop?.block
+        ? [`${side} against a block of `, half.stop.block.width, ' at the stop', ...(stop ? [' at ', stop] : [])]
+        : [`${side} against the stop`, ...(stop ? [' at ', stop] : [])];
     case 'machine':
       return [`the machine’s base on the ${side}`];
     case 'marks':

@@ -94,7 +94,13 @@ function operationJson(operation: Operation, setUp: SetUp, items: readonly Item[
     datum: half.datum,
     fence: half.hand,
     lines: half.slots.map(({ fromZero }) => exact(fromZero)),
-    stop: half.stop && { end: half.stop.end, distance: exact(half.stop.at) },
+    stop:
+      half.stop &&
+      known<NonNullable<OperationJson['stop']>>({
+        end: half.stop.end,
+        distance: exact(half.stop.at),
+        block: half.stop.block && exact(half.stop.block.width),
+      }),
     weight: weight?.toNumber(),
     held: heldJson(operation, setUp, items),
     needs: { before: [...operation.needs.before], after: [...operation.needs.after] },

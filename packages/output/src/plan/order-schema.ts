@@ -56,6 +56,7 @@ export const OtherwiseSchema = exactly(
     pose: Type.Boolean({ description: 'The reference looks the other way than it does in this shop as a rule.' }),
     datum: Type.Boolean({ description: 'Measured from the other edge along the run.' }),
     end: Type.Boolean({ description: 'Measured from the other end or face across the joint.' }),
+    block: Type.Boolean({ description: 'Held off the stop by a block, so that the stop stands as for the other end.' }),
     adds: Type.Number({ minimum: 0, description: 'How much further off the slots may lie, mm, either way.' }),
   },
   'What is done otherwise than the joint asks; the slots are the same.',

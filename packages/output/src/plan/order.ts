@@ -1,6 +1,6 @@
 import { type Operation, type OtherWork, type Plan, type SetUp, say, type Text, type Wait } from '@dryfit/engine';
 import { partNames } from '../print/order.js';
-import { surfaceName, surfaceOn } from '../print/surface.js';
+import { placeOn, surfaceName, surfaceOn } from '../print/surface.js';
 import type { PlannedJob } from './tables.js';
 
 /** Why a set-up comes when it does, what must be done to its pieces before, and what only afterwards; a sentence each. */
@@ -73,6 +73,7 @@ function otherWays({ setting }: SetUp, { otherwise, part, half }: Operation, nam
     ...(otherwise.pose ? [`held with the reference ${setting.pose.reference}`] : []),
     ...(otherwise.datum ? [`measured from the ${surfaceName(part, half.datum)}`] : []),
     ...(otherwise.end ? [`measured from the ${surfaceName(part, half.from.side)}`] : []),
+    ...(otherwise.block ? [`the ${placeOn(part, half, half.from.side)} held off the stop by a block`] : []),
   ];
   const adds: Text = otherwise.adds.isZero() ? [] : say`; its slots may lie ${otherwise.adds} further off`;
   const words = `${how.join(', ')}, otherwise than the joint asks`;

@@ -32,7 +32,12 @@ const OperationSchema = exactly(
     datum: Side,
     fence: oneOf(['left', 'right'], 'The fence the datum goes to.'),
     lines: Type.Array(Exact, { description: 'The lines that are used, from the fence.' }),
-    stop: Type.Optional(exactly({ end: Side, distance: Exact }, 'The end that goes to the stop, and where it stands.')),
+    stop: Type.Optional(
+      exactly(
+        { end: Side, distance: Exact, block: Type.Optional(Exact) },
+        'The end that goes to the stop, how far from it the machine stands, and how thick a block lies between.',
+      ),
+    ),
     weight: Type.Optional(Type.Number({ minimum: 0, description: 'Of one piece, kg.' })),
     held: HeldSchema,
     needs: NeedsSchema,

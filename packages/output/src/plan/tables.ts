@@ -1,4 +1,4 @@
-import { holdingOf, type Operation, type Plan, type Rational, type SetUp, type Text } from '@dryfit/engine';
+import { holdingOf, type Operation, type Plan, type Rational, type SetUp, say, type Text } from '@dryfit/engine';
 import { cabinetLabel, type Item } from '../batch.js';
 import { MILLING_CAUTIONS } from '../cautions.js';
 import { partNames } from '../print/order.js';
@@ -111,6 +111,13 @@ function saved(other: Rational, own: Rational): string {
   return `; this plan takes ${Math.round(less.div(other).toNumber() * 100)} % less`;
 }
 
+/** What goes to the stop: "from the bottom end", "from the bottom end, a block of 17.7 between". */
+function stopFrom({ half: { stop }, part }: Operation): Text {
+  if (!stop || (stop.at.isZero() && !stop.block)) return [];
+  const from = `from the ${surfaceName(part, stop.end)}`;
+  return stop.block ? say`${from}, a block of ${stop.block.width} between` : [from];
+}
+
 function setUpTable(job: PlannedJob, setUp: SetUp, index: number): Table {
   const { setting, operations, beside, alike } = setUp;
   const several = job.items.length > 1;
@@ -131,7 +138,7 @@ function setUpTable(job: PlannedJob, setUp: SetUp, index: number): Table {
         text(clampingWords(operation, holding)),
         lengths(half.slots.map(({ fromZero }) => fromZero)),
         lengths(half.slots.map(({ fromDatum }) => fromDatum)),
-        text(half.stop && !half.stop.at.isZero() ? ['from the ', surfaceName(part, half.stop.end)] : ''),
+        text(stopFrom(operation)),
         text(weightWords(operation.weight, holding.people, 'mm')),
       ];
     }),

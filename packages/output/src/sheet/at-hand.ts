@@ -58,6 +58,7 @@ function tools(setUps: readonly SetUp[], shop: ReturnType<typeof shopOf>): reado
     ...needed,
     ...entry('Spacers', (setUp) => (setUp.spacers ? [fenceWords(setUp)] : [])),
     ...entry('To be made', blockWords),
+    ...entry('To be made', stopBlockWords),
     ...entry('Packers', (setUp) =>
       setUp.operations.flatMap((operation) => holdingOf(operation, setUp, shop).packers.map(packerWords)),
     ),
@@ -75,6 +76,19 @@ function blockWords({ setting, beside }: SetUp): readonly Text[] {
   if (spacer.kind !== 'cut') return [];
   return beside.length > 0 ? [say`2 blocks of ${spacer.width}, one for each fence`] : [spacerWords(setting)];
 }
+
+/** Blocks between the stop and a piece. */
+const stopBlockWords = ({ operations }: SetUp): readonly Text[] =>
+  operations.flatMap(({ half: { stop } }): readonly Text[] => {
+    if (!stop?.block) return [];
+    const { width, like } = stop.block;
+    return [
+      [
+        ...say`a block of ${width} at the stop`,
+        ...(like ? [`: an offcut of ${like.material}, of the sheet of ${like.id}`] : []),
+      ],
+    ];
+  });
 
 /** What is the same in several set-ups, in the order it first comes. */
 function gathered(setUps: readonly SetUp[], wordsOf: (setUp: SetUp) => readonly Text[]) {

@@ -1,5 +1,5 @@
 import type { LengthFormat, SetUp } from '@dryfit/engine';
-import { type Card, figures, type Group } from './cards.js';
+import { type Card, figure, figures, type Group } from './cards.js';
 import { fitted, textWidth, wrapped } from './metrics.js';
 import type { Block, Frame, Pen } from './page.js';
 import { pieceDrawing } from './piece.js';
@@ -57,6 +57,7 @@ function headOf(card: Card, setUp: SetUp, scale: readonly string[], width: numbe
     ...linesOf(heading, width - corner, 5.2, true, 6),
     ...linesOf(lies, width, 4.4, true, 5),
     ...linesOf(card.press, width, 3.4, false, 4),
+    ...linesOf(atStop(card, format), width, 4.2, true, 4.8),
     ...linesOf(onlyLines(card, setUp, format), width, 4.2, true, 4.8),
   ];
   return {
@@ -89,6 +90,14 @@ function linesOf(text: string, width: number, size: number, bold: boolean, step:
 
 /** UP and DOWN are what must not be mixed up. */
 const loud = (words: string): string => words.replace(/ (up|down)$/, (way) => way.toUpperCase());
+
+/** What lies between the stop and the piece, which is not there for the other pieces of the set-up. */
+function atStop({ operation: { half }, stopEnd = 'end' }: Card, format: LengthFormat): string {
+  const block = half.stop?.block;
+  if (!block) return '';
+  const of = block.like ? ` (offcut of ${block.like.material})` : '';
+  return `BLOCK ${figure(block.width, format)}${of} between the stop and the ${stopEnd}`;
+}
 
 /** Which of the lines that are set are used; nothing where all are. */
 function onlyLines(card: Card, { setting }: SetUp, format: LengthFormat): string {

@@ -98,6 +98,7 @@ export function cardsOf(job: PlannedJob, setUp: SetUp, format: LengthFormat): re
       card.toward,
       ...lies,
       card.stopEnd ?? '',
+      String(half.stop?.block?.width ?? ''),
       card.press,
       markKey(card.marks),
       card.lines.join(' '),

@@ -37,13 +37,14 @@ export function pressWords(
   const { along, across, flat } = holding;
   const [datum, reference] = [placeOn(part, half, along.side), placeOn(part, half, across.side)];
   const first = along.to === 'marks' ? `Mark out from the ${datum}` : `Press ${datum} to the ${along.to}`;
+  const block = half.stop?.block ? 'block at the ' : '';
   const at: Text = stop ? [stop, ' from the '] : ['at the '];
   const second: Text =
     across.to === 'machine'
       ? [`; machine’s base on ${reference}`]
       : across.to === 'marks'
         ? ['; straight edge for the machine’s base ', ...at, reference]
-        : [along.to === 'marks' ? `; press ${reference} to the ${across.to}` : `, ${reference} to the ${across.to}`];
+        : [`${along.to === 'marks' ? '; press' : ','} ${reference} to the ${block}${across.to}`];
   const alone = flat !== undefined && !allFlat(setUp, shop);
   return plain([first, ...second, '.', ...(alone ? [' CLAMP FLAT', ...cupWords(holding), '.'] : [])], format);
 }

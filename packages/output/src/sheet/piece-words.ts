@@ -16,7 +16,7 @@ export interface Drawn {
   /** How far down its slots are: their middle in a face, their lower end in an edge. */
   readonly slotsAt: number;
   /** How far down the line of the machine's base is, and what is said of it. */
-  readonly stop: { readonly at: number; readonly figure: string } | undefined;
+  readonly stop: { readonly at: number; readonly figure: string; readonly from: 'stop' | 'block' } | undefined;
   /** What is free under it, from left to right. */
   readonly foot: Stretch;
   /** What is free beside it. */
@@ -94,7 +94,8 @@ function endWords(pen: Pen, card: Card, { setting }: SetUp, drawn: Drawn): Stret
   const bottom = top + height;
   const room = width - 2 * HATCH - 2;
   const up = setting.pose.reference === 'up';
-  const atStop = (isReference: boolean) => (setting.stop && isReference ? ', at the stop' : '');
+  const rests = card.operation.half.stop?.block ? ', at the block' : ', at the stop';
+  const atStop = (isReference: boolean) => (setting.stop && isReference ? rests : '');
   // Where slots run close to an end, its words stand on their other side.
   const upAt = y - top < NEAR_END ? y + 5 : top + 4.2;
   const downAt = bottom - y < NEAR_END ? y - 2.4 : bottom - 1.4;
@@ -112,7 +113,7 @@ function endWords(pen: Pen, card: Card, { setting }: SetUp, drawn: Drawn): Stret
     : Math.max(stop.at + 4, nearTop ? upAt + NEXT : top);
   const at = (up ? nearTop : nearBottom) ? beyond : before;
   const isLeft = card.hand === 'left';
-  const long = `base ${stop.figure} from stop`;
+  const long = `base ${stop.figure} from ${stop.from}`;
   const words = textWidth(long, FIGURE, true) <= width - HATCH - 3 ? long : `base ${stop.figure}`;
   pen.onGround(isLeft ? left + width - 1.5 : left + 1.5, at, words, FIGURE, {
     align: isLeft ? 'end' : 'start',

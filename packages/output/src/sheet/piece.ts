@@ -40,7 +40,7 @@ export function pieceDrawing(
 ): PieceDrawing {
   const { half } = card.operation;
   const isFace = half.role === 'face';
-  const { stop } = setUp.setting;
+  const stop = setUp.setting.stop && half.stop?.at;
   const foot = isFace && !hasSpacer(setUp) ? FOOT.none : FOOT.words;
   const least = LEAST[isFace ? (stop ? 'stop' : 'face') : 'edge'];
   const whole = acrossOf(card) / scale;
@@ -88,7 +88,10 @@ export function pieceDrawing(
         ...drawn,
         kept: down.shortened.kept.map(([from, to]) => [top + from, top + to] as const),
         slotsAt,
-        stop: stop && stopAt !== undefined ? { at: stopAt, figure: figure(stop, format) } : undefined,
+        stop:
+          stop && stopAt !== undefined
+            ? { at: stopAt, figure: figure(stop, format), from: half.stop?.block ? 'block' : 'stop' }
+            : undefined,
         foot: under,
         beside: besideOf(drawn, frame, card.hand),
       });
@@ -160,7 +163,8 @@ function placesDown(card: Card, { setting }: SetUp, scale: number, room: number)
   const isFace = card.operation.half.role === 'face';
   const isUp = setting.pose.reference === 'up';
   const fromTop = (inwards: number): number => Math.min(whole, (isUp ? inwards : other - inwards) / scale);
-  const centre = (setting.stop?.toNumber() ?? 0) + setting.base.toNumber();
+  const { stop } = card.operation.half;
+  const centre = (stop?.at.toNumber() ?? 0) + setting.base.toNumber();
   const seen = isFace ? Math.max(0, fromTop(centre)) : whole;
   const short = shortened(whole, room, seen, isFace ? END.face : END.edge);
   return {

@@ -88,11 +88,11 @@ function stopFigure({ base, stop }: Setting, cards: readonly Card[], format: Len
   if (!stop) return ['none', 'no stop in this set-up'];
   const ends = [...new Set(cards.flatMap(({ stopEnd }) => stopEnd ?? []))];
   const from = `from the ${ends.join(' or the ') || 'end'}`;
-  return [
-    figure(stop, format),
-    exactly(stop, format),
-    `${from}; the middle of the slots comes to ${figure(stop.add(base), format)}`,
-  ];
+  const blocks = cards.map(({ operation: { half } }) => half.stop?.block !== undefined);
+  if (blocks.every((one) => one)) return [figure(stop, format), exactly(stop, format), `${from} and its block`];
+  const middle = `the middle of the slots comes to ${figure(stop.add(base), format)}`;
+  const others = blocks.some((one) => one) ? ' where no block lies before it' : '';
+  return [figure(stop, format), exactly(stop, format), `${from}; ${middle}${others}`];
 }
 
 function large(
