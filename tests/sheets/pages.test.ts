@@ -25,6 +25,9 @@ describe.each(EXAMPLES)('the sheets of %s', (name) => {
       for (const page of pages) {
         expect([page.width, page.height]).toEqual(PAPERS[paper]);
         expect([page.title, faults(page)]).toEqual([page.title, []]);
+        // 7 points.
+        const small = wordsOn(page).filter(({ size }) => size < (7 * 25.4) / 72);
+        expect([page.title, small.map(({ text }) => text)]).toEqual([page.title, []]);
       }
     }
   });
