@@ -78,6 +78,13 @@ describe('what a sheet says in words', () => {
     expect(all.replace(/\n/g, ' ')).toMatch(/from the bottom end; the middle of the slots comes to 359.5/);
   });
 
+  test('what is said of a setting is said to its end, in inches too', async () => {
+    const pages = await pagesOf(exampleText('periodicals.joinery'), 'A4', 'in');
+    const all = pages.flatMap((page) => wordsOn(page).map(({ text }) => text)).join(' ');
+    // 350 mm and 9.5 mm more are 359.5 mm, 14.1535 in.
+    expect(all).toMatch(/from the bottom end; the middle of the slots comes to 14 5\/32 /);
+  });
+
   test('a left side and a right side never share a card', async () => {
     const pages = await said();
     // Cards open with their fence; the pieces below it are of one hand.
