@@ -80,6 +80,16 @@ describe('what is told of an open file is of the texts as they are', () => {
   });
 });
 
+test('a change of a setting reaches what a check of the whole folder told of closed files', async () => {
+  const editor = await lindwell({ ...CHAIN, 'bases.joinery': TOO_NEAR });
+  await editor.connection.sendRequest('dryfit/checkWorkspace');
+  await editor.until('bases.joinery', near);
+  await editor.connection.sendNotification('workspace/didChangeConfiguration', {
+    settings: { dryfit: { joinery: false } },
+  });
+  await editor.until('bases.joinery', (codes) => !near(codes));
+});
+
 test('a file that is closed has no findings told any more', async () => {
   const editor = await lindwell({ ...CHAIN, 'bases.joinery': TOO_NEAR });
   await editor.open('bases.joinery');

@@ -25,6 +25,9 @@ describe.each(EXAMPLES)('the sheets of %s', (name) => {
       for (const page of pages) {
         expect([page.width, page.height]).toEqual(PAPERS[paper]);
         expect([page.title, faults(page)]).toEqual([page.title, []]);
+        // 7 points.
+        const small = wordsOn(page).filter(({ size }) => size < (7 * 25.4) / 72);
+        expect([page.title, small.map(({ text }) => text)]).toEqual([page.title, []]);
       }
     }
   });
@@ -73,6 +76,13 @@ describe('what a sheet says in words', () => {
     expect(all).toMatch(/12 \+ 10 = 22/);
     expect(all).toMatch(/^350$/m);
     expect(all.replace(/\n/g, ' ')).toMatch(/from the bottom end; the middle of the slots comes to 359.5/);
+  });
+
+  test('what is said of a setting is said to its end, in inches too', async () => {
+    const pages = await pagesOf(exampleText('periodicals.joinery'), 'A4', 'in');
+    const all = pages.flatMap((page) => wordsOn(page).map(({ text }) => text)).join(' ');
+    // 350 mm and 9.5 mm more are 359.5 mm, 14.1535 in.
+    expect(all).toMatch(/from the bottom end; the middle of the slots comes to 14 5\/32 /);
   });
 
   test('a left side and a right side never share a card', async () => {

@@ -83,8 +83,9 @@ export class MadeUnit {
     const name = `${id} ${half.part}`;
     const set = half.across.toNumber() + this.off('machine joiner');
     if (half.role !== 'face') return set - this.off(`dirt under ${name}`) - this.off(`cup ${half.part}`);
-    const byEye = half.turn !== undefined || !this.jig;
-    if (byEye) return set + this.off(`line across ${name}`);
+    // The machine's base lies on the cant itself.
+    if (half.turn) return set - this.off(`dirt under ${name}`);
+    if (!this.jig) return set + this.off(`line across ${name}`);
     return set + this.off(`stop ${name}`) - this.off(`dirt stop ${name}`);
   }
 

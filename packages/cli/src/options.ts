@@ -11,7 +11,7 @@ export interface LengthOptions {
 }
 
 /** Adds --units, --denominator and --thickness to a command. */
-export function withLengthOptions(command: Command): Command {
+function withLengthOptions(command: Command): Command {
   return command
     .addOption(
       new Option('--units <units>', 'print lengths in mm or in; as the file is written unless said').choices([

@@ -113,7 +113,9 @@ function explain(
     const found = solved.system.equations[equation];
     if (!found) return [];
     const { statement, text, value } = found;
-    return [{ statement, source: sources.get(statement), text, adds: value.value.mul(multiplier) }];
+    const part = multiplier.abs();
+    const share = part.equals(Rational.ONE) || value.value.isZero() ? undefined : { part, of: value.value.abs() };
+    return [{ statement, source: sources.get(statement), text, adds: value.value.mul(multiplier), share }];
   });
 }
 

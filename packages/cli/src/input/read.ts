@@ -25,7 +25,7 @@ export function textOf(file: string): string {
     mayBeRead({ isFile: stats.isFile(), size: stats.size });
     return textOfBytes(readFileSync(file));
   } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'ENOENT') throw error;
+    if (['ENOENT', 'ENOTDIR'].includes((error as NodeJS.ErrnoException).code ?? '')) throw error;
     throw new Unreadable(reasonOf(error));
   }
 }

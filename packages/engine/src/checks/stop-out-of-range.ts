@@ -45,7 +45,15 @@ export const stopOutOfRange: Check = {
 function cureFor(context: CheckContext, jig: Jig, stop: Stop): Text {
   const other = fromOtherEnd(context, stop);
   const byHand = say`ark the slots out by hand and say so here: allow stop-out-of-range "…"`;
-  if (!other || !inRange(jig, other)) return say`M${byHand}.`;
+  // A reference is the whole statement's: what is in reach from here may be out of it from there.
+  const together = stopsOf(context).filter(
+    ({ joint, end }) => joint.statement === stop.joint.statement && end === stop.end,
+  );
+  const reached = together.every((one) => {
+    const there = fromOtherEnd(context, one);
+    return there !== undefined && inRange(jig, there);
+  });
+  if (!other || !reached) return say`M${byHand}.`;
   const side = opposite(stop.end);
   return say`Measure from the other face and end, where the stop is ${other}: reference ${side}; or m${byHand}.`;
 }

@@ -62,6 +62,25 @@ describe('a stop outside the range of the jig', () => {
     expect(cures(200)).toEqual([expect.not.stringContaining('reference top')]);
   });
 
+  it('is told without the other end where other parts of the statement are out of reach from there', () => {
+    const racked = (heights: readonly [number, number]) =>
+      sides(withStop(400, '1'))
+        .likeParts('shelf', 2, 'level')
+        .joint(
+          'butt',
+          'shelf',
+          'between lh and rh',
+          flush('rear', 'front'),
+          fact(at('bottom', heights, 'above', 'lh.bottom')),
+        )
+        .connect('biscuit20', lines(70, 160, 250))
+        .build();
+    const cures = (low: number, high: number) =>
+      foundBy(stopOutOfRange, racked([low, high])).map(({ cure }) => words(cure));
+    expect(cures(350, 500)).toEqual([expect.stringContaining('reference top')]);
+    expect(cures(200, 500)).toEqual([expect.stringMatching(/^Mark the slots out by hand/)]);
+  });
+
   it('is told once for a part whose two ends need different stops', () => {
     expect(foundBy(stopOutOfRange, uneven('500', '17.7', withStop(400, '0.5')))).toHaveLength(1);
   });

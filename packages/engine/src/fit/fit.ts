@@ -51,6 +51,8 @@ export interface Reason {
   readonly text: string;
   /** What it adds to the size, mm; zero for a fact that only ties two planes together. */
   readonly adds: Rational;
+  /** Where a share of a length is added, as by even openings: which share, of how many mm. */
+  readonly share?: { readonly part: Rational; readonly of: Rational } | undefined;
 }
 
 /** A band glued on a side. */

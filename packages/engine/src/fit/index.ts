@@ -1,3 +1,4 @@
 export * from './finding.js';
 export * from './fit.js';
+export * from './reason.js';
 export * from './text.js';

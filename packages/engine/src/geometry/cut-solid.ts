@@ -6,8 +6,6 @@ import { type Bounds, place, type Shape, type Solid } from './solid.js';
 import { directionOut, placeOut } from './turn.js';
 import { add, negate, normal, type Vector } from './vector.js';
 
-/** A cut that takes a volume out; a bevel only takes a corner off. */
-export type VolumeCut = Exclude<Cut, { kind: 'bevel' }>;
 /** A slot, mortise or hole. */
 export type OpeningCut = Extract<Cut, { slot: string }>;
 /** A groove, rebate, housing or notch. */

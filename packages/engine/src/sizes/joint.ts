@@ -11,7 +11,7 @@ import { enteringParts, hostsOf, type Meeting, meetings } from './hosts.js';
 /** Room left at each end of a loose part when the spec gives none: 1 mm. */
 const REST_CLEARANCE = constant(Rational.ONE);
 /** How much wider than its panel a groove is when the spec gives no width: 0.2 mm. */
-export const GROOVE_PLAY = Rational.of(1, 5);
+const GROOVE_PLAY = Rational.of(1, 5);
 
 /** Adds everything a joint says about planes: where the parts meet, and its placing facts. */
 export function addJoint(build: Builder, spec: Spec, joint: JointStatement, rounded: RoundedOpenings): void {
@@ -87,7 +87,7 @@ function addGrooveWidth(build: Builder, joint: JointStatement, part: PartSpec): 
 }
 
 /** The face of the panel that lies against a wall of its groove: the one face this joint fixes. */
-export function grooveFace(joint: JointStatement, part: PartSpec): Side | undefined {
+function grooveFace(joint: JointStatement, part: PartSpec): Side | undefined {
   const faces = fixedFaces(joint, part);
   return faces.length === 1 ? faces[0] : undefined;
 }

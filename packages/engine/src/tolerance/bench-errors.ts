@@ -23,10 +23,7 @@ interface Into {
  */
 export function addAcross(into: Into, made: AtBench, joint: FittedJoint, half: Half, stated: boolean): void {
   addBase(into, made, joint, half);
-  if (isMarkedOut(half)) {
-    if (!stated && half.role === 'face') addLine(into, made, joint, half, 'across');
-    else if (half.role !== 'face') addLift(into, made, joint, half);
-  } else if (!half.stop) addLift(into, made, joint, half);
+  if (!half.stop) addLift(into, made, joint, half);
   else if (!stated) {
     const { at, block } = half.stop;
     addStop(into, made, joint, half, block ? at.add(block.width) : at);
@@ -34,7 +31,7 @@ export function addAcross(into: Into, made: AtBench, joint: FittedJoint, half: H
   }
 }
 
-/** Along a cant no edge stands square to be held at a fence or a stop: lines are marked out from it and its ends. */
+/** Along a cant no edge stands square to be held at a fence: lines are marked out from the end of it. */
 const isMarkedOut = ({ turn }: Half): boolean => turn !== undefined;
 
 /** A base that is fixed is off the same way in both halves; one that is set is set anew for each. */
@@ -96,16 +93,21 @@ function addBlock(
   sum.add(contributor('spacer', like ? sheet?.tolerance : tolerances?.spacer?.tolerance, naming), factor.neg());
 }
 
-/** An edge's reference face lies on the machine's base or the bed; whatever lifts it brings the slot nearer to it. */
+/**
+ * An edge's reference face lies on the machine's base or the bed, and for slots in a face the base lies on the cant;
+ * whatever lifts it brings the slot nearer. A cup bends a face, and not where an edge of it runs.
+ */
 function addLift({ sum, factor }: Into, made: AtBench, joint: FittedJoint, half: Half): void {
   const { cup, dirt } = made.tolerances;
+  const onCant = half.role === 'face';
   const under = {
     id: () => `dirt under ${joint.id} ${half.part}`,
-    words: () => say`dirt under ${half.part} (${joint.id})`,
+    words: () =>
+      onCant ? say`dirt on the cant of ${half.part} (${joint.id})` : say`dirt under ${half.part} (${joint.id})`,
     source: dirt?.source,
   };
   sum.add(contributor('dirt', oneWay(dirt), under), factor.neg());
-  if (cup === undefined || made.spec.shop.jig?.hold !== undefined) return;
+  if (onCant || cup === undefined || made.spec.shop.jig?.hold !== undefined) return;
   const bowed = { words: () => say`cup of ${half.part}, not held flat`, source: cup.source };
   sum.add(made.shared.of(`cup ${half.part}`, 'cup', oneWay(cup), bowed), factor.neg());
 }

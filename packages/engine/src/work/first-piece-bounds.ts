@@ -124,11 +124,9 @@ function asSet(half: Half, { spacer }: Setting): Half {
   return { ...half, spacer: { ...half.spacer, stack: spacer.stack, off } };
 }
 
-/** Along a cant slots are marked out, whatever jig there is. */
-function unsaidAcross({ jig, tolerances }: Shop, { machine }: FittedJoint, { role, stop, turn }: Half): Unsaid[] {
+function unsaidAcross({ jig, tolerances }: Shop, { machine }: FittedJoint, { stop }: Half): Unsaid[] {
   const list: Unsaid[] = [];
   if (!machine?.base.plus && !machine?.base.minus) list.push('base to centre with ±');
-  if (turn && role === 'face' && !tolerances?.line) list.push('line in tolerances');
   if (!stop || stop.at.isZero()) return list;
   const isSet = jig?.stop && inRange(jig, stop.block ? stop.at.add(stop.block.width) : stop.at);
   if (isSet && !tolerances?.stop) list.push('stop in tolerances');
@@ -136,6 +134,7 @@ function unsaidAcross({ jig, tolerances }: Shop, { machine }: FittedJoint, { rol
   return list;
 }
 
+/** Along a cant lines are marked out, whatever jig there is. */
 function unsaidAlong({ jig, tolerances }: Shop, { spacer, turn }: Half): Unsaid[] {
   const list: Unsaid[] = [];
   if (!tolerances?.line) list.push('line in tolerances');

@@ -79,10 +79,10 @@ function acrossTo({ half }: Operation, { stop, pose }: Setting, jig: Jig | undef
 
 /**
  * Slots in an edge are measured from the face that lies on the bed: where it lies hollow, they come nearer to it, as
- * `tolerances { cup }` reckons. Slots in a face are measured from an end, which a cup does not move.
+ * `tolerances { cup }` reckons. Slots in a face are measured from an end or from a cant, which a cup does not move.
  */
 function flatness({ half, part, along }: Operation, cup: Rational | undefined): Holding['flat'] {
-  if (half.stop) return undefined;
+  if (half.role === 'face') return undefined;
   if (cup) return cup.isZero() ? undefined : { because: 'cup', most: cup };
   const thickness = part.extent[thicknessAxis(part.attitude)];
   return along && thickness && along.gt(thickness.mul(THIN)) ? { because: 'thin' } : undefined;

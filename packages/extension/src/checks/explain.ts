@@ -23,7 +23,7 @@ async function ask(checks: Readonly<Record<string, string>>): Promise<string | u
 }
 
 /** What each check finds, by its name: the setting `severity` lists them all. */
-export function checksOf(manifest: { contributes: { configuration: { properties: Record<string, unknown> } } }) {
+function checksOf(manifest: { contributes: { configuration: { properties: Record<string, unknown> } } }) {
   const { properties } = manifest.contributes.configuration.properties['dryfit.severity'] as Described;
   return Object.fromEntries(Object.entries(properties).map(([name, { description = '' }]) => [name, description]));
 }

@@ -16,7 +16,7 @@ type Shown = 'drawn' | 'listed' | 'planned';
 export const isOld = ({ file, stale, served }: State): boolean => stale || !served || !['there', 'open'].includes(file);
 
 /** `what` is done with it. */
-export function standingWords(standing: State, what: Shown): string | undefined {
+function standingWords(standing: State, what: Shown): string | undefined {
   const { name, broken, stale, workedOut, served } = standing;
   const left = leftWords(standing, what);
   if (left !== undefined) return left;

@@ -25,7 +25,8 @@ const MISSING_IN_JOINT: readonly string[] = ['fact-missing', 'no-connectors', 'r
 
 /**
  * Leaves out what is found only because something else is: sizes that an unread statement may fix, what is allowed and
- * not found while the cabinet is wrong, and all but one of the findings about a part that nothing mentions. In each case an error about the same cabinet stays.
+ * not found while the cabinet is wrong, and all but one of the findings about a part that nothing mentions. In each
+ * case an error about the same cabinet stays.
  */
 export function withoutFollowOns(file: File, text: string, findings: readonly Finding[]): readonly Finding[] {
   const dropped = new Set<Finding>();

@@ -32,7 +32,7 @@ export function unknownNames(document: LangiumDocument, services: JoineryService
   for (const { error, $refNode, $refText } of document.references) {
     if (!error) continue;
     const type = services.shared.AstReflection.getReferenceType(error.info);
-    const inside = type === 'Part' || type === 'Parameter';
+    const inside = isInside(type);
     if ((importsMissing && !inside) || isOfUnknownCabinet(error)) continue;
     const source = places.at($refNode ?? error.info.container.$cstNode);
     // The same name in the same cabinet is one mistake; the other places go with the first.
@@ -50,6 +50,9 @@ export function unknownNames(document: LangiumDocument, services: JoineryService
   }
   return found;
 }
+
+/** Whether things of this type are declared inside cabinets. */
+const isInside = (type: string): boolean => type === 'Part' || type === 'Parameter';
 
 function wordsFor(
   type: string,
@@ -80,11 +83,15 @@ function wordsFor(
     return { message, cure: say`${why}: write the length itself.`, data: wanted };
   }
   const known = names.length === 0 || names.length > 12 ? [] : say` There is ${list([...names].sort(), ' or ')}.`;
-  return { message, cure: [...say`Define it, or write another name.`, ...known], data: wanted };
+  return {
+    message,
+    cure: [...say`Define it, ${isInside(type) ? '' : 'import the file that has it, '}or write another name.`, ...known],
+    data: wanted,
+  };
 }
 
 function whereOf(type: string, container: AstNode): string {
-  if (type !== 'Part' && type !== 'Parameter') return 'in this file or in what it imports';
+  if (!isInside(type)) return 'in this file or in what it imports';
   const cabinet = placeOf(container) ?? jobLineOf(container)?.cabinet?.ref;
   return cabinet?.name === undefined ? 'here' : `in ${cabinet.name}`;
 }

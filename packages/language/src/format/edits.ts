@@ -14,11 +14,6 @@ export function* formatEdits(text: string, reader: Reader): Steps<Edit[]> {
   return editsBetween(text, yield* formatSteps(text, reader));
 }
 
-/** The edits that lie within a stretch of the text, its ends included. */
-export function editsWithin(edits: readonly Edit[], start: number, end: number): Edit[] {
-  return edits.filter((edit) => edit.start >= start && edit.end <= end);
-}
-
 /** The edits that turn one text into another that differs in white space only. */
 function editsBetween(before: string, after: string): Edit[] {
   const edits: Edit[] = [];

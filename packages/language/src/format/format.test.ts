@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { editsWithin, formatEdits } from './edits.js';
+import { formatEdits } from './edits.js';
 import { toEnd } from './steps.js';
 import { examples, format, reader } from './texts.fixture.js';
 
@@ -183,6 +183,5 @@ describe('edits', () => {
       { start: 22, end: 23, text: '\n  ' },
       { start: 33, end: 33, text: '\n' },
     ]);
-    expect(editsWithin(edits, 11, 33)).toEqual(edits.slice(1));
   });
 });

@@ -107,7 +107,7 @@ function columnOf(before: Placed, piece: Placed, kind: string): string | undefin
 }
 
 /** A row's text with nothing lined up. */
-export function plainText(row: Row): string {
+function plainText(row: Row): string {
   const cells = row.comment === undefined ? row.cells : [...row.cells, row.comment];
   return cells.reduce((text, cell) => text + ' '.repeat(cell.gap) + cell.text, ' '.repeat(row.indent));
 }

@@ -23,7 +23,7 @@ function isLength(literal: Literal): boolean {
  * A length in the other system of units, with what rounding took away.
  * @param units those of the file, for numbers that say none
  */
-export function numberHover(text: string, units: Units): string | undefined {
+function numberHover(text: string, units: Units): string | undefined {
   const { value, unit = units } = readNumber(text);
   if (value === undefined) return undefined;
   const length = value.mul(MILLIMETRES[unit]);

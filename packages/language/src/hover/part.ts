@@ -9,6 +9,7 @@ import {
   type Material,
   type PartId,
   type Rational,
+  reasonWords,
   sagFacts,
   sagOf,
   thicknessAxis,
@@ -96,7 +97,9 @@ function reasons(result: FitResult, part: FittedPart, lengths: Lengths): string 
 function sizeLines(result: FitResult, part: FittedPart, axis: Axis, lengths: Lengths): string[] {
   const length = part.extent[axis];
   if (length === undefined) return [`${dimensionOf(axis)}  not fixed`];
-  const facts = result.reasons(part.id, axis).map(({ adds, text }) => ({ adds: sum(adds, lengths), text }));
+  const facts = result
+    .reasons(part.id, axis)
+    .map((reason) => ({ adds: sum(reason.adds, lengths), text: lengths.text(reasonWords(reason)) }));
   const total = lengths.of(length);
   const width = Math.max(total.length, ...facts.map(({ adds }) => adds.length));
   const label = Math.max(...AXES.map((one) => dimensionOf(one).length)) + 1;

@@ -85,7 +85,7 @@ const NAME = /^[\p{L}_][\p{L}\p{N}_]*$/u;
 const isNamed = (node: AstNode | undefined): node is Named =>
   node !== undefined && 'name' in node && typeof node.name === 'string';
 
-export const nounOf = ({ $type }: AstNode): string => $type.toLowerCase();
+const nounOf = ({ $type }: AstNode): string => $type.toLowerCase();
 
 const fileName = (node: Named): string => lastOf(AstUtils.findRootNode(node).$document?.uri.toString() ?? '');
 const lastOf = (uri: string): string => decodeURIComponent(uri.slice(uri.lastIndexOf('/') + 1));

@@ -16,7 +16,7 @@ import type { JoineryServerServices } from './services.js';
 import { workspaceEdit } from './workspace-edits.js';
 
 /** Everything that can be cured without looking, at once. */
-export const FIX_ALL: CodeActionKind = `${CodeActionKind.SourceFixAll}.dryfit`;
+const FIX_ALL: CodeActionKind = `${CodeActionKind.SourceFixAll}.dryfit`;
 
 /** The kinds of action that are offered. */
 export const ACTION_KINDS: readonly CodeActionKind[] = [CodeActionKind.QuickFix, FIX_ALL];

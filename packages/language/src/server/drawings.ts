@@ -27,7 +27,7 @@ export async function drawnFile(
 }
 
 /** A cabinet's drawing, with the places of all that is drawn as an editor counts them. */
-export function drawnCabinet(
+function drawnCabinet(
   { result, findings }: FittedFile['cabinets'][number],
   format: LengthFormat,
   place: Placer,
@@ -41,7 +41,7 @@ export function drawnCabinet(
 }
 
 /** Everything of a scene that a reader can point at. */
-export function shapesOf(scene: Scene): readonly Shape[] {
+function shapesOf(scene: Scene): readonly Shape[] {
   const cut = scene.parts.flatMap((part) => [part, ...part.cuts, ...(part.along ?? [])]);
   return [...cut, ...scene.joints, ...(scene.marks ?? [])];
 }

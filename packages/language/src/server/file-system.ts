@@ -2,9 +2,9 @@ import { type FileSystemNode, type FileSystemProvider, URI } from 'langium';
 import type { Connection } from 'vscode-languageserver';
 
 /** Requests that a client may answer, so that files of virtual folders and of the browser can be read. */
-export const READ_FILE = 'joinery/readFile';
-export const READ_DIRECTORY = 'joinery/readDirectory';
-export const STAT = 'joinery/stat';
+const READ_FILE = 'joinery/readFile';
+const READ_DIRECTORY = 'joinery/readDirectory';
+const STAT = 'joinery/stat';
 
 interface Entry {
   readonly uri: string;

@@ -1,12 +1,14 @@
 import type { LangiumDocument } from 'langium';
 import { MessageType, ShowMessageNotification } from 'vscode-languageserver-protocol';
 import { troublesOf } from '../findings/severity.js';
+import type { ServerDocumentBuilder } from './document-builder.js';
 import type { JoineryServerServices } from './services.js';
 import type { Settings } from './settings.js';
 
-/** Has open documents examined anew after a change of a setting that their findings depend on. */
+/** Has documents whose findings are told examined anew after a change of a setting that these depend on. */
 export function settingsTakeEffect({ shared, editor }: JoineryServerServices): void {
-  const { DocumentBuilder, LangiumDocuments, TextDocuments, WorkspaceLock, WorkspaceManager } = shared.workspace;
+  const { LangiumDocuments, WorkspaceLock, WorkspaceManager } = shared.workspace;
+  const builder = shared.workspace.DocumentBuilder as ServerDocumentBuilder;
   const told = new Set<string>();
   editor.Settings.onChange((now, before) => {
     for (const trouble of troublesOf(now.severity)) tell(trouble);
@@ -16,8 +18,8 @@ export function settingsTakeEffect({ shared, editor }: JoineryServerServices): v
   async function examineAnew(): Promise<void> {
     await WorkspaceManager.ready;
     await WorkspaceLock.write((token) => {
-      const open = LangiumDocuments.all.filter(({ uri }) => TextDocuments.get(uri) !== undefined).toArray();
-      return DocumentBuilder.build<LangiumDocument['parseResult']['value']>(open, { validation: true }, token);
+      const told = LangiumDocuments.all.filter((document) => builder.attention.has(document)).toArray();
+      return builder.build<LangiumDocument['parseResult']['value']>(told, { validation: true }, token);
     });
   }
 

@@ -1,4 +1,4 @@
-import type { Finding, MeasuredLength } from '@dryfit/engine';
+import type { Finding, FittedJoint, Half, MeasuredLength, Rational } from '@dryfit/engine';
 import { exact, known } from '../fit-json/lengths.js';
 import { printText } from '../print/length.js';
 import { baseLine, kerfLine, plungeLine } from './lines.js';
@@ -32,12 +32,7 @@ export function calibrationJson(report: CalibrationReport): CalibrationJson {
     ),
     cabinets: report.cabinets.map(({ label, moves }) => ({
       cabinet: printText(label, { units: 'mm' }),
-      slots: moves.halves.map(({ joint, half, to }) => ({
-        joint: joint.id,
-        part: half.part,
-        from: exact(half.across),
-        to: exact(to),
-      })),
+      slots: moves.halves.map(({ joint, half, to }) => movedJson(joint, half, to)),
       found: codes(moves.found),
       cured: codes(moves.cured),
     })),
@@ -52,16 +47,18 @@ function stopJson({ jig, place, set, found: off, moved }: StopReport): NonNullab
     farther: found(off),
     cabinets: moved.map(({ label, moves }) => ({
       cabinet: printText(label, { units: 'mm' }),
-      slots: moves.halves.map(({ joint, half, really }) => ({
-        joint: joint.id,
-        part: half.part,
-        from: exact(half.across),
-        to: exact(really),
-      })),
+      slots: moves.halves.map(({ joint, half, really }) => movedJson(joint, half, really)),
       askew: moves.askew.map(({ part, by }) => ({ part, by: exact(by) })),
     })),
   });
 }
+
+const movedJson = (joint: FittedJoint, half: Half, to: Rational) => ({
+  joint: joint.id,
+  part: half.part,
+  from: exact(half.across),
+  to: exact(to),
+});
 
 const found = ({ value, within }: MeasuredLength) => ({ value: exact(value), within: exact(within) });
 const codes = (findings: readonly Finding[]): string[] => [...new Set(findings.map(({ code }) => code))];

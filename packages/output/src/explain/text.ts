@@ -4,6 +4,7 @@ import {
   type LengthFormat,
   LOAD_CAUTIONS,
   type Rational,
+  reasonWords,
   sagFacts,
   type Text,
   thicknessAxis,
@@ -59,7 +60,7 @@ function sizeLines(size: ExplainedSize, { part }: Extract<Explained, { kind: 'pa
     const place = reason.source && locate(reason.source);
     return {
       adds: reason.adds.isZero() ? '' : signed(reason.adds, format),
-      text: visible(reason.text),
+      text: visible(printText(reasonWords(reason), format)),
       where: place === undefined ? '' : visible(`${place.file}:${place.line}`),
     };
   });

@@ -3,7 +3,7 @@ import { axisOf, type FittedPart, type Half, isFace, type Side } from '@dryfit/e
 type Standing = Pick<FittedPart, 'attitude' | 'grain'>;
 
 /** What a side is to the bench: one of the two large faces, an end (across the grain) or an edge (along it). */
-export function surfaceWord(part: Standing, side: Side): 'face' | 'edge' | 'end' {
+function surfaceWord(part: Standing, side: Side): 'face' | 'edge' | 'end' {
   if (isFace(side, part.attitude)) return 'face';
   return axisOf(side) === part.grain ? 'end' : 'edge';
 }

@@ -114,10 +114,12 @@ function groupLines(group: Group, width: number): Block {
   const beside = textWidth(name, NAME, true) + 4 + boxes * BOX <= width;
   const perRow = beside ? boxes : Math.max(1, Math.floor(width / BOX));
   const names = beside ? [name] : wrapped(name, width, NAME, true);
+  const from = `${group.cabinet}${weight}${tens}`;
+  // Whose piece it is stands behind its name, if there is room before the boxes.
+  const after = textWidth(name, NAME, true) + 3;
+  const isAfter = beside && after + textWidth(from, SMALL) + 3 + boxes * BOX <= width;
   const small = wrapped(
-    [`${group.cabinet}${weight}${tens}.`, group.history, group.beside, group.packer]
-      .filter((one) => one !== '')
-      .join(' '),
+    [isAfter ? '' : `${from}.`, group.history, group.beside, group.packer].filter((one) => one !== '').join(' '),
     width,
     SMALL,
   );
@@ -127,6 +129,7 @@ function groupLines(group: Group, width: number): Block {
     height: under + small.length * STEP + 1.2,
     draw(pen: Pen, x: number, y: number): void {
       for (const [i, line] of names.entries()) pen.text(x, y + (i + 1) * NAME_STEP - 0.6, line, NAME, { bold: true });
+      if (isAfter) pen.text(x + after, y + NAME_STEP - 0.6, from, SMALL);
       const [left, top] = beside ? [x + width - boxes * BOX + 1.2, y + 0.4] : [x, y + names.length * NAME_STEP + 0.6];
       for (let i = 0; i < boxes; i++)
         pen.box(left + (i % perRow) * BOX, top + Math.floor(i / perRow) * BOX, 4.2, 4.2, 0.4);

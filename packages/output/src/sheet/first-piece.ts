@@ -7,6 +7,7 @@ import type { Block, Pen } from './page.js';
 
 const ROW = 4.1;
 const HEAD = 8.8;
+const TITLE = 4.4;
 const SMALL = 2.9;
 /** Narrower than this, its rows stand in one column. */
 const TWO_COLUMNS = 150;
@@ -60,19 +61,22 @@ function list({ fences, rows, note, more }: Gathered, width: number): Block {
   const title = more
     ? `FIRST PIECE (${fences.join('; ')}): measure it before you mill the others`
     : `MEASURE (${fences.join('; ')}) before you go on`;
+  const titles = wrapped(title, width, 3.6, true);
+  const over = (titles.length - 1) * TITLE;
   return {
-    height: HEAD + perColumn * ROW + notes.length * 3.4 + 1,
+    height: over + HEAD + perColumn * ROW + notes.length * 3.4 + 1,
     draw(pen, x, y) {
-      pen.text(x, y + 3.8, title, fitted(title, width, 3.6, true), { bold: true });
+      const top = y + over;
+      for (const [i, line] of titles.entries()) pen.text(x, y + 3.8 + i * TITLE, line, 3.6, { bold: true });
       for (let column = 0; column < columns; column++) {
         const left = x + column * (wide + BETWEEN);
-        heads(pen, left, y + 8, wide);
+        heads(pen, left, top + 7.4, wide);
         rows.slice(column * perColumn, (column + 1) * perColumn).forEach((row, i) => {
-          figures(pen, row, left, y + HEAD + (i + 1) * ROW - 1.2, wide);
+          figures(pen, row, left, top + HEAD + (i + 1) * ROW - 1.2, wide);
         });
       }
       notes.forEach((line, i) => {
-        pen.text(x, y + HEAD + perColumn * ROW + (i + 1) * 3.4 - 0.6, line, SMALL);
+        pen.text(x, top + HEAD + perColumn * ROW + (i + 1) * 3.4 - 0.6, line, SMALL);
       });
     },
   };

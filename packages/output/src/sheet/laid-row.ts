@@ -99,7 +99,7 @@ export function drawLaid(pen: Pen, { parts, marks, zones, words, wide, tall }: L
       align: 'middle',
     });
   });
-  pen.onGround(x + wide / 2, top + over + within * 0.9 + 0.8, 'triangle', 2.4, { align: 'middle' });
+  pen.onGround(x + wide / 2, top + over + within * 0.9 + 0.8, 'triangle', 2.6, { align: 'middle' });
   parts.forEach((_, i) => {
     const own = marks[i];
     const beside = (zones.over + zones.beside / 2) / tall;

@@ -8,8 +8,11 @@ export interface LineFigure {
   readonly text: string;
 }
 
-/** White between figures. */
-const BETWEEN = 1.1;
+/** White between figures; such as have white in themselves want more of it. */
+const BETWEEN = { whole: 2.2, fraction: 4 } as const;
+
+const wideOf = (text: string): number =>
+  textWidth(text, FIGURE, true) + (text.includes(' ') ? BETWEEN.fraction : BETWEEN.whole);
 /** What the figures of a level take, mm. */
 const LEVEL = 3.8;
 /** Between the figures and the piece: where leaders bend. */
@@ -30,7 +33,7 @@ export function lineFigures(lines: readonly LineFigure[], [left, right]: readonl
   const sorted = [...lines].sort((a, b) => a.x - b.x);
   const widest = Math.max(0, ...sorted.map(({ text }) => textWidth(text, FIGURE, true)));
   const level = spread(
-    sorted.map(({ x, text }) => ({ x, wide: textWidth(text, FIGURE, true) + BETWEEN })),
+    sorted.map(({ x, text }) => ({ x, wide: wideOf(text) })),
     left,
     right,
   );

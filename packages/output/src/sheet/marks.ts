@@ -116,7 +116,7 @@ export const markedWays = ({ edges }: Orientation, seen: Seen): readonly Way[] =
 
 const isUpright = (way: Way): boolean => way === 'up' || way === 'down';
 
-const SIZE = 2.4;
+const SIZE = 2.8;
 const LOOP_SIZE = 4;
 const LOOP_TAIL = 5.5;
 

@@ -50,12 +50,7 @@ export function pieceWords(pen: Pen, card: Card, setUp: SetUp, drawn: Drawn): vo
   const seen = seenOnCard(card.operation, setUp.setting, card.hand);
   const rows = datumRows(card, seen);
   const tall = rows.length * ROW;
-  const caption: readonly Words[] = isFace
-    ? [{ text: `${card.toward} toward you`, size: BOLD, bold: true }]
-    : [
-        { text: looking(card, 'up'), size: BOLD, bold: true },
-        { text: '(you look down on it)', size: PLAIN },
-      ];
+  const captions = captionsOf(card, isFace);
   const isLeft = card.hand === 'left';
   const wide = Math.max(...rows.map(({ wide: one }) => one)) + 2;
   const far = farWide(card, seen);
@@ -75,14 +70,34 @@ export function pieceWords(pen: Pen, card: Card, setUp: SetUp, drawn: Drawn): vo
     y: from + tall,
     height: to - from - tall,
   };
-  const place =
-    [inside, under, drawn.beside].find((one) => fitsIn(caption, one, 1)) ??
-    roomiest(caption, [inside, under, drawn.beside]);
+  const { place, caption } = placeOf(captions, [inside, under], drawn.beside);
   const isUnder = place === under;
   const middle = isUnder ? from + tall / 2 : (from + to) / 2;
   if (place) drawCaption(pen, caption, place === drawn.beside ? place : { ...place, y: isUnder ? from + tall : from });
   drawRows(pen, rows, drawn, card.hand, middle - tall / 2);
   if (hasFar) farMark(pen, card, seen, drawn, middle);
+}
+
+/** What is said in the middle of a piece: on as few lines as can be, and on more. */
+function captionsOf(card: Card, isFace: boolean): readonly (readonly Words[])[] {
+  const bold = (text: string): Words => ({ text, size: BOLD, bold: true });
+  if (isFace) return [[bold(`${card.toward} toward you`)], [bold(card.toward), bold('toward you')]];
+  return [[bold(looking(card, 'up')), { text: '(you look down on it)', size: PLAIN }]];
+}
+
+/** Where words stand: in the piece if they can, else beside it; smaller or broken anywhere where nothing else is left. */
+function placeOf(
+  captions: readonly (readonly Words[])[],
+  within: readonly Frame[],
+  beside: Frame,
+): { readonly place: Frame | undefined; readonly caption: readonly Words[] } {
+  for (const frames of [within, [beside]])
+    for (const caption of captions) {
+      const place = frames.find((one) => fitsIn(caption, one, 1));
+      if (place) return { place, caption };
+    }
+  const caption = captions.at(-1) ?? [];
+  return { place: roomiest(caption, [...within, beside]), caption };
 }
 
 /**
@@ -97,7 +112,7 @@ function endWords(pen: Pen, card: Card, { setting }: SetUp, drawn: Drawn): Stret
   const rests = card.operation.half.stop?.block ? ', at the block' : ', at the stop';
   const atStop = (isReference: boolean) => (setting.stop && isReference ? rests : '');
   // Where slots run close to an end, its words stand on their other side.
-  const upAt = y - top < NEAR_END ? y + 5 : top + 4.2;
+  const upAt = y - top < NEAR_END ? y + 5 : top + 3.8;
   const downAt = bottom - y < NEAR_END ? y - 2.4 : bottom - 1.4;
   const taken: Stretch[] = [[y - 1.4, y + 1.4], lineOf(upAt), lineOf(downAt)];
   const write = (at: number, text: string, size: number, bold: boolean) =>

@@ -11,7 +11,7 @@ import { BREAK, type Shortened, shortened } from './shorten.js';
 /** Under a piece: what is toward the operator, and the spacer. */
 const FOOT = { words: 4.6, none: 1.2 } as const;
 /** The least heights at which a piece has room for its words, mm: an edge from above, a face, a face with a stop. */
-const LEAST = { edge: 19.4, face: 22.6, stop: 29.4 } as const;
+const LEAST = { edge: 19.4, face: 22.6, stop: 31.4 } as const;
 /** How much is kept of the far end of a piece that is shortened. */
 const END = { edge: 2.4, face: 4.8 } as const;
 

@@ -1,5 +1,6 @@
 import type { LengthFormat } from '@dryfit/engine';
 import { cabinetLabel } from '../batch.js';
+import { plural } from '../findings/text.js';
 import { shopOf } from '../plan/holding.js';
 import type { PlannedJob } from '../plan/tables.js';
 import { slotsWord, surfaceWords } from '../plan/words.js';
@@ -8,7 +9,7 @@ import { cardsOf } from './cards.js';
 import { firstPieceBlock } from './first-piece.js';
 import { FOOTER, footer } from './footer.js';
 import { holdWords } from './holding.js';
-import { fitted } from './metrics.js';
+import { fitted, textWidth, wrapped } from './metrics.js';
 import { errorsFound, type Frame, MARGIN, PAPERS, type Page, type Paper, Pen } from './page.js';
 import { SETTING_BOXES, settingBoxes } from './setting-boxes.js';
 import { shared } from './share.js';
@@ -69,15 +70,15 @@ function heading(
   pen.text(MARGIN, 19, title, fitted(title, inside * 0.6, 9.4, true), { bold: true });
   const jobTitle = printText(job.title, format);
   pen.text(right, 16.4, jobTitle, fitted(jobTitle, inside * 0.38, 5, true), { bold: true, align: 'end' });
-  const made = job.items
-    .map(({ result, count: n }) => `${n} × ${printText(cabinetLabel(result.fit), format)}`)
-    .join(', ');
-  pen.text(right, 20.4, made, fitted(made, inside * 0.38, 3.2), { align: 'end' });
-  pen.text(right, 24.4, `lengths in ${format.units === 'in' ? 'inches' : 'millimetres'}`, 3.2, { align: 'end' });
+  madeLines(job, inside * 0.38, format).forEach((line, i) => {
+    pen.text(right, 20 + i * 3.1, line, MADE, { align: 'end' });
+  });
+  const lengths = `lengths in ${format.units === 'in' ? 'inches' : 'millimetres'}`;
+  pen.text(right, 26.4, lengths, 3.2, { align: 'end' });
   if (setUp) {
     const { setting } = setUp;
     const what = `${setting.machine}: ${setting.connector}, ${slotsWord(setUp)} in the ${surfaceWords(setting)}`;
-    pen.text(MARGIN, 26.4, what, fitted(what, inside, 6, true), { bold: true });
+    pen.text(MARGIN, 26.4, what, fitted(what, inside - textWidth(lengths, 3.2) - 3, 6, true), { bold: true });
   }
   if (job.errors > 0) {
     const warning = `${errorsFound(job.errors)}: DO NOT MILL FROM THIS SHEET`;
@@ -85,6 +86,17 @@ function heading(
     pen.text(width / 2, 33.8, warning, 4, { bold: true, align: 'middle' });
   }
   return `${jobTitle}, ${title}`;
+}
+
+const MADE = 2.8;
+
+/** Which cabinets are made, on two lines; of more than have room for their names how many. */
+function madeLines({ items }: PlannedJob, width: number, format: LengthFormat): readonly string[] {
+  const made = items.map(({ result, count }) => `${count} × ${printText(cabinetLabel(result.fit), format)}`).join(', ');
+  const lines = wrapped(made, width, MADE);
+  if (lines.length <= 2 && lines.every((line) => textWidth(line, MADE) <= width)) return lines;
+  const all = items.reduce((sum, { count }) => sum + count, 0);
+  return [`${plural(all, 'cabinet')}, ${items.length} kinds: see the cover`];
 }
 
 /** What holds the pieces of the set-up, and how the machine goes from line to line. */

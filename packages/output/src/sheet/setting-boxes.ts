@@ -106,12 +106,14 @@ function large(
 ): void {
   pen.box(x, y, width, LARGE, 0.9);
   pen.text(x + 2, y + 4.6, label, 3.6, { bold: true });
-  pen.text(x + width / 2, y + 14.6, value, fitted(value, width - 6, 12, true), { bold: true, align: 'middle' });
   const note = notes.filter((one) => one !== '').join('; ');
-  for (const [i, line] of wrapped(note, width - 4, 3)
-    .slice(0, 2)
-    .entries())
-    pen.text(x + 2, y + 18 + i * 3.4, line, 3);
+  const [two, three] = [wrapped(note, width - 4, 3), wrapped(note, width - 4, 2.7)];
+  // What has no room on two lines stands on more, under a figure that is a little smaller.
+  const [lines, size, step] = two.length <= 2 ? [two, 3, 3.4] : [three, 2.7, 2.9];
+  const first = y + LARGE - 1.1 - (Math.max(2, lines.length) - 1) * step;
+  const largest = lines.length > 2 ? 10 : 12;
+  pen.text(x + width / 2, first - 3.2, value, fitted(value, width - 6, largest, true), { bold: true, align: 'middle' });
+  for (const [i, line] of lines.entries()) pen.text(x + 2, first + i * step, line, size);
 }
 
 function small(

@@ -49,7 +49,7 @@ export function shortened(whole: number, room: number, seen: number, end: number
 }
 
 /** How much of what is kept about a place lies before it. */
-const SHARE = 0.32;
+const SHARE = 0.43;
 
 function pieced(stretches: readonly Stretch[]): Shortened {
   const kept: Stretch[] = [];

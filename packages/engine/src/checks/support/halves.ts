@@ -1,4 +1,4 @@
-import type { FittedJoint, FittedPart, Half, Slot } from '../../fit/fit.js';
+import type { FittedJoint, FittedPart, Half } from '../../fit/fit.js';
 import type { Connector, Machine } from '../../spec/stock.js';
 import type { CheckContext } from '../check.js';
 
@@ -36,13 +36,6 @@ function* gather(context: CheckContext): Generator<Milled> {
     }
   }
 }
-
-/** How a message names a slot: "the slot 48 from the rear of shelf". */
-export const slotPlace = (half: Half, slot: Slot) => [
-  'the slot ',
-  slot.fromDatum,
-  ` from the ${half.datum} of ${half.part}`,
-];
 
 /** The word for what a machine leaves: slot, mortise or hole. */
 export const openingWord = (machine: Machine): string =>

@@ -37,7 +37,7 @@ export interface View {
 }
 
 export const WHOLE: Frame = { zoom: 1, x: 0.5, y: 0.5 };
-export const STANCE: Stance = USUAL_VIEW;
+const STANCE: Stance = USUAL_VIEW;
 
 export const START: View = {
   uri: '',

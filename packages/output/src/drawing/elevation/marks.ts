@@ -11,7 +11,7 @@ import { asPatch, mouthOn, onStrip, placeOn, type Strip } from './strip.js';
 type Mark = (shape: string) => string | undefined;
 
 /** A slot, mortise or hole: what its cutter leaves open, and a cross at its middle. */
-export function mouthMark(cut: SceneCut, patch: Patch, worst: Mark): Element {
+function mouthMark(cut: SceneCut, patch: Patch, worst: Mark): Element {
   const { left, top, right, bottom } = patch;
   const [x, y] = [(left + right) / 2, (top + bottom) / 2];
   const radius = Math.min(right - left, bottom - top) / 2;

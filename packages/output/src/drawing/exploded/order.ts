@@ -80,7 +80,7 @@ function seen<Owner>(one: Placed<Owner>, eye: Eye): Seen<Owner> {
 }
 
 /** Whether `a` has to be painted before `b`: they overlap on paper, and what parts them puts `b` nearer. */
-export function isBefore<Owner>(a: Seen<Owner>, b: Seen<Owner>, eye: Eye): boolean {
+function isBefore<Owner>(a: Seen<Owner>, b: Seen<Owner>, eye: Eye): boolean {
   if (a === b || !meet(a.bounds, b.bounds) || !overlap(a.hull, b.hull)) return false;
   let verdict: boolean | undefined;
   let least = Infinity;

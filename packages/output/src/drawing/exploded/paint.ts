@@ -151,5 +151,4 @@ function edgesOf(material: Material, face: Face, at: OnSheet): string {
 
 export const figure = (n: number): string => String(Math.round(n * 100) / 100 + 0);
 const spaced = ([x, y]: Flat): string => `${figure(x)} ${figure(y)}`;
-export const pointsOf = (points: readonly Flat[]): string =>
-  points.map(([x, y]) => `${figure(x)},${figure(y)}`).join(' ');
+const pointsOf = (points: readonly Flat[]): string => points.map(([x, y]) => `${figure(x)},${figure(y)}`).join(' ');
