@@ -111,7 +111,7 @@ function endWords(pen: Pen, card: Card, { setting }: SetUp, drawn: Drawn): Stret
   const up = setting.pose.reference === 'up';
   const atStop = (isReference: boolean) => (setting.stop && isReference ? ', at the stop' : '');
   // Where slots run close to an end, its words stand on their other side.
-  const upAt = y - top < NEAR_END ? y + 5 : top + 3.8;
+  const upAt = y - top < NEAR_END ? y + 5 : top + 3.4;
   const downAt = bottom - y < NEAR_END ? y - 2.4 : bottom - 1.4;
   const taken: Stretch[] = [[y - 1.4, y + 1.4], lineOf(upAt), lineOf(downAt)];
   const write = (at: number, text: string, size: number, bold: boolean) =>
