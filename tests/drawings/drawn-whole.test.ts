@@ -157,6 +157,21 @@ describe('every drawing of every example', () => {
     }
   });
 
+  test('has room for the words at a marked place, however long they are', () => {
+    const marked = failing.filter(({ scene }) => (scene.marks ?? []).length > 0);
+    expect(marked.length).toBeGreaterThan(2);
+    for (const { name, scene } of marked) {
+      const marks = scene.marks?.map((mark) => ({ ...mark, words: `${mark.words}, ${'and no less '.repeat(60)}` }));
+      for (const { part } of scene.parts) {
+        const run = tangled(toSvg(elevation({ ...scene, marks }, part)));
+        expect(
+          run.filter((words) => words.endsWith('leaves the paper')),
+          name,
+        ).toEqual([]);
+      }
+    }
+  });
+
   test('says in words which edge is the datum, and hatches it', () => {
     for (const { scene } of examples) {
       for (const part of scene.parts) {

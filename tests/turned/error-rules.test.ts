@@ -1,9 +1,19 @@
-import { type Bounded, figuresOf, ifMeasured, Rational, reckon, resultsOf } from '@dryfit/engine';
+import {
+  type Bounded,
+  figuresOf,
+  firstPieces,
+  ifMeasured,
+  planWork,
+  Rational,
+  reckon,
+  resultsOf,
+} from '@dryfit/engine';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { fixedFirst } from '../../packages/engine/src/testing/fixed-first.fixture.js';
+import { exampleText } from '../support/examples.js';
 import { shuffled } from '../support/random.js';
-import { fitText } from '../support/read.js';
+import { examineText, fitText } from '../support/read.js';
 import { written } from './corner.js';
 import { built, looseText, number, shops, units } from './loose.js';
 
@@ -79,4 +89,26 @@ describe('another batch', () => {
       { numRuns: 10 },
     );
   });
+});
+
+test('first pieces of a turned part and along its cant are measured within bounds that keep the step, whatever both use up', async () => {
+  const { results } = await examineText(exampleText('corner-plinth.joinery'));
+  const items = results.map((result) => ({ result, count: 2 }));
+  const plan = await planWork(items);
+  const pieces = plan.setUps.flatMap((setUp) => firstPieces(setUp, items));
+  const found = pieces.filter(({ operation }) => operation.joint.id.startsWith('face / base') || operation.half.turn);
+  const step = items[0]?.result.spec.shop.limits.step.toNumber() ?? Number.NaN;
+  let sides = 0;
+  for (const { measures, operation } of found)
+    for (const { what, wanted, bounds } of measures) {
+      if (what !== 'across' && what !== 'first' && what !== 'last') continue;
+      for (const bound of [bounds.least, bounds.most]) {
+        const off = Math.abs((bound?.at ?? Rational.of(1000)).sub(wanted).toNumber());
+        expect(off, `${operation.half.part} ${what}`).toBeLessThanOrEqual(step / 2);
+        expect(off, `${operation.half.part} ${what}`).toBeGreaterThan(0);
+        sides++;
+      }
+    }
+  // Across, first and last, least and most, of base, top and the face's own ends.
+  expect(sides).toBeGreaterThanOrEqual(18);
 });

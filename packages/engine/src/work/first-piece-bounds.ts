@@ -156,7 +156,7 @@ function depthBounds({ spec, fit }: FitResult, { connector, halves }: FittedJoin
     const spare = Rational.max(Rational.ZERO, first.depth.add(second.depth).sub(needed));
     bounds.least = { at: spare.div(Rational.TWO).neg(), by: 'closing' };
   }
-  if (half.role === 'face' && !half.turn) {
+  if (half.role === 'face') {
     const name = fit.parts.find(({ id }) => id === half.part)?.material;
     const material = name === undefined ? undefined : spec.shop.materials.get(name);
     const sheet = spec.thickness === 'measured' ? (material?.measured ?? material?.thickness) : material?.thickness;

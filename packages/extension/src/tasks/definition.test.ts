@@ -15,7 +15,9 @@ test('a task becomes the words of the command line', () => {
     '--out',
     'tables',
   ]);
-  expect(wordsOf(sheetsTask('rack.joinery', 'Library', 3)).slice(2)).toEqual([
+  expect(wordsOf(sheetsTask('rack.joinery', 'Library', 3))).toEqual([
+    'sheets',
+    'rack.joinery',
     'Library',
     '--out',
     'tables',

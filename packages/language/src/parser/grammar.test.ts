@@ -157,6 +157,11 @@ describe('what is missing is said in the trade’s words', () => {
       'job Library { of Desk }',
       '`of` is no line of a job; one begins with how many are made, as in `2 of Bookcase`, or with `late` or `mill`',
     ],
+    [
+      'cabinet Desk { part shelf a, shelf b : level of birch18 }',
+      'a name is one word, and `a` is one too many; parts that are alike are written as `parts shelf 1 to 3`',
+    ],
+    ['cabinet Desk { parts shelf 1 too 3 : level of birch18 }', 'expected `to` after `1`, found `too`'],
     ['pattern p { lines 75 200, 325 }', 'a comma is missing between `75` and `200`'],
     ['jig j { bed 900 spacers 6, 10 12 }', 'a comma is missing between `10` and `12`'],
     [

@@ -101,6 +101,8 @@ export class JoineryParserErrorMessageProvider extends LangiumParserErrorMessage
     const { expected, actual, previous } = options;
     const rule = plainRuleName(options.ruleName);
     if (expected.name === 'EOF') return this.wrongContent('File', actual);
+    if (rule === 'PartLine' && expected.name === 'to' && !isNumber(previous))
+      return `a name is one word, and \`${previous.image}\` is one too many; parts that are alike are written as \`parts shelf 1 to 3\``;
     if (isNumber(previous) && isNumber(actual))
       return `a comma is missing between \`${previous.image}\` and \`${actual.image}\``;
     if (expected.name === '}' && rule in CONTENTS && !isEnd(actual)) return this.wrongContent(rule, actual);

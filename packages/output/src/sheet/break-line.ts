@@ -1,7 +1,7 @@
 import type { Frame, Pen, Spot } from './page.js';
 
 /** How high a zigzag of a break line stands out, and how long it is, mm. */
-const ZIGZAG = { high: 0.9, long: 2.2 };
+const ZIGZAG = { high: 0.7, long: 2.2 };
 /** How far a break line runs out over what it cuts. */
 const OVER = 1.2;
 const THIN = 0.25;

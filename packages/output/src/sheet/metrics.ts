@@ -18,11 +18,11 @@ export function textWidth(text: string, size: number, isBold = false): number {
   return (sum / 1000) * size;
 }
 
-/** A text in lines no wider than told, broken at spaces. */
+/** A text in lines no wider than told, broken at spaces, though not within "14 5/32". */
 export function wrapped(text: string, width: number, size: number, isBold = false): string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(/\s+/).filter(Boolean)) {
+  for (const word of text.split(/(?<!\d)\s+|\s+(?!\d+\/\d)/).filter(Boolean)) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (line !== '' && textWidth(longer, size, isBold) > width) {
       lines.push(line);

@@ -1,7 +1,9 @@
-import { type Operation, type Orientation, opposite, type SetUp } from '@dryfit/engine';
+import type { SetUp } from '@dryfit/engine';
+import { drawCaption, placeOf, type Words } from './caption.js';
 import type { Card } from './cards.js';
-import { edgeMark, faceMark, type Seen, seenOnCard } from './marks.js';
-import { textWidth, wrapped } from './metrics.js';
+import { datumRows, drawRows, farMark, farWide, HATCH, ROW } from './datum-marks.js';
+import { seenOnCard } from './marks.js';
+import { textWidth } from './metrics.js';
 import type { Frame, Pen } from './page.js';
 import type { Stretch } from './shorten.js';
 
@@ -23,21 +25,10 @@ export interface Drawn {
   readonly beside: Frame;
 }
 
-/** Width of the hatching along a datum edge. */
-export const HATCH = 3;
 const BOLD = 3.4;
 const PLAIN = 3;
 /** Type of figures that are set by. */
 export const FIGURE = 3.3;
-/** Height of a line, of its type. */
-const LINE = 1.16;
-
-/** Words one under the other. */
-interface Words {
-  readonly text: string;
-  readonly size: number;
-  readonly bold?: boolean;
-}
 
 /**
  * What is written into a drawn piece: what looks up and down, what is toward the operator, the datum by its hatching, and
@@ -85,21 +76,6 @@ function captionsOf(card: Card, isFace: boolean): readonly (readonly Words[])[] 
   return [[bold(looking(card, 'up')), { text: '(you look down on it)', size: PLAIN }]];
 }
 
-/** Where words stand: in the piece if they can, else beside it; smaller or broken anywhere where nothing else is left. */
-function placeOf(
-  captions: readonly (readonly Words[])[],
-  within: readonly Frame[],
-  beside: Frame,
-): { readonly place: Frame | undefined; readonly caption: readonly Words[] } {
-  for (const frames of [within, [beside]])
-    for (const caption of captions) {
-      const place = frames.find((one) => fitsIn(caption, one, 1));
-      if (place) return { place, caption };
-    }
-  const caption = captions.at(-1) ?? [];
-  return { place: roomiest(caption, [...within, beside]), caption };
-}
-
 /**
  * In a face, what looks up and down, each at its end; a stop at the end it is set from, and how far from it the machine's
  * base stands. Returns what is taken.
@@ -112,7 +88,7 @@ function endWords(pen: Pen, card: Card, { setting }: SetUp, drawn: Drawn): Stret
   const rests = card.operation.half.stop?.block ? ', at the block' : ', at the stop';
   const atStop = (isReference: boolean) => (setting.stop && isReference ? rests : '');
   // Where slots run close to an end, its words stand on their other side.
-  const upAt = y - top < NEAR_END ? y + 5 : top + 3.8;
+  const upAt = y - top < NEAR_END ? y + 5 : top + 3.4;
   const downAt = bottom - y < NEAR_END ? y - 2.4 : bottom - 1.4;
   const taken: Stretch[] = [[y - 1.4, y + 1.4], lineOf(upAt), lineOf(downAt)];
   const write = (at: number, text: string, size: number, bold: boolean) =>
@@ -174,109 +150,4 @@ function largestFree(kept: readonly Stretch[], taken: readonly Stretch[]): Stret
     kept.map(([a, b]) => [a + 0.6, b - 0.6]),
   );
   return free.reduce((best, one) => (one[1] - one[0] > best[1] - best[0] ? one : best), [0, 0]);
-}
-
-/** Words in lines that a width takes. */
-const linesIn = (words: readonly Words[], width: number, shrink: number): readonly Words[] =>
-  words.flatMap(({ text, size, bold = false }) =>
-    wrapped(text, width, size * shrink, bold).map((line) => ({ text: line, size: size * shrink, bold })),
-  );
-
-const heightOf = (lines: readonly Words[]): number => lines.reduce((sum, { size }) => sum + size * LINE, 0);
-
-/** Whether words stand in a frame with each of them on one line. */
-function fitsIn(words: readonly Words[], { width, height }: Frame, shrink: number): boolean {
-  return (
-    heightOf(words) <= height && words.every(({ text, size, bold }) => textWidth(text, size * shrink, bold) <= width)
-  );
-}
-
-/** Where words can stand on several lines or smaller; nowhere if there is no such place. */
-function roomiest(words: readonly Words[], frames: readonly Frame[]): Frame | undefined {
-  return frames.find((frame) => shrinkIn(words, frame) !== undefined);
-}
-
-/** How much smaller words are set so that their lines fit a frame; undefined if they cannot be read any more. */
-function shrinkIn(words: readonly Words[], { width, height }: Frame): number | undefined {
-  return [1, 0.94, 0.88, 0.84].find((shrink) => {
-    const lines = linesIn(words, width, shrink);
-    return heightOf(lines) <= height && lines.every(({ text, size, bold }) => textWidth(text, size, bold) <= width);
-  });
-}
-
-function drawCaption(pen: Pen, words: readonly Words[], frame: Frame): void {
-  const lines = linesIn(words, frame.width, shrinkIn(words, frame) ?? 1);
-  let y = frame.y + (frame.height - heightOf(lines)) / 2;
-  for (const { text, size, bold = false } of lines) {
-    pen.onGround(frame.x + frame.width / 2, y + size * 0.86, text, size, { align: 'middle', bold });
-    y += size * LINE;
-  }
-}
-
-/** A line by the hatching: the mark of the face side or of the face edge with its words, or the datum alone. */
-interface Row {
-  readonly kind: 'face side' | 'face edge' | 'datum';
-  readonly words: string;
-  readonly bold: boolean;
-  readonly behind: boolean;
-  readonly wide: number;
-}
-
-const ROW = 4;
-const MARK = { loop: 4, tail: 5.5, vee: 3 } as const;
-const TYPE = 3;
-/** From the hatching to the words of the loop, of the vee, of the datum alone. */
-const OFF = { 'face side': MARK.tail + 3, 'face edge': MARK.vee + 0.8, datum: 1.4 } as const;
-
-const row = (kind: Row['kind'], words: string, bold: boolean, behind = false): Row => ({
-  ...{ kind, words, bold, behind },
-  wide: HATCH + OFF[kind] + textWidth(words, TYPE, bold),
-});
-
-/** What stands by the hatching: the datum, and with it the marks that are chalked at that edge. */
-function datumRows(card: Card, seen: Seen): readonly Row[] {
-  const { faces } = card.marks;
-  if (!isFaceEdge(card.marks, card.operation.half.datum)) return [row('datum', card.datum, true)];
-  const sides = faces.map(({ side }) => side);
-  const edge = row('face edge', `face edge: ${card.datum}`, true);
-  if (sides.length === 0) return [edge];
-  const behind = !sides.includes(seen.face);
-  const both = !behind && sides.includes(opposite(seen.face));
-  const side = both ? 'face side, both' : behind ? 'face side, hidden' : 'face side';
-  return [row('face side', side, false, behind), edge];
-}
-
-const isFaceEdge = ({ edges }: Orientation, side: Operation['half']['datum'] | undefined): boolean =>
-  edges.some((one) => one.side === side);
-
-function drawRows(pen: Pen, rows: readonly Row[], { left, width }: Drawn, hand: 'left' | 'right', top: number): void {
-  const isLeft = hand === 'left';
-  const [from, away] = isLeft ? [left + HATCH, 1] : [left + width - HATCH, -1];
-  rows.forEach(({ kind, words, bold, behind }, i) => {
-    const y = top + (i + 0.5) * ROW;
-    if (kind === 'face side') faceMark(pen, [from + away * MARK.tail, y], hand, MARK.loop, MARK.tail, behind);
-    if (kind === 'face edge') edgeMark(pen, [from, y], hand, MARK.vee);
-    pen.onGround(from + away * OFF[kind], y + TYPE * 0.35, words, TYPE, { align: isLeft ? 'start' : 'end', bold });
-  });
-}
-
-/** The edge away from the fence, where that is a face edge too. */
-const farWord = (card: Card, seen: Seen): string => {
-  const { operation, marks } = card;
-  const far = card.hand === 'left' ? seen.edges.right : seen.edges.left;
-  return far !== operation.half.datum && isFaceEdge(marks, far) ? 'face edge' : '';
-};
-
-const farWide = (card: Card, seen: Seen): number => {
-  const words = farWord(card, seen);
-  return words === '' ? 0 : OFF['face edge'] + textWidth(words, TYPE) + 1;
-};
-
-function farMark(pen: Pen, card: Card, seen: Seen, { left, width }: Drawn, y: number): void {
-  const words = farWord(card, seen);
-  if (words === '') return;
-  const isLeft = card.hand === 'left';
-  const [from, away] = isLeft ? [left + width, -1] : [left, 1];
-  edgeMark(pen, [from, y], isLeft ? 'right' : 'left', MARK.vee);
-  pen.onGround(from + away * OFF['face edge'], y + TYPE * 0.35, words, TYPE, { align: isLeft ? 'end' : 'start' });
 }

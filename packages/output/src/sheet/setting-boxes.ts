@@ -37,8 +37,11 @@ export function settingBoxes(
     setting.pattern === undefined ? '' : ` for these pieces (pattern ${printText(patternWords(setting), format)})`;
   const lost = setting.lines.some((line) => exactly(line, format) !== '');
   const exact = lost ? `; set ${figures(setting.lines, { units: 'mm', decimals: 3 })} mm` : '';
-  const lines = `LINES${pattern}, from the ${hasFence ? 'fence' : 'datum'}${exact}`;
-  small(pen, MARGIN, y, wide, lines, figures(setting.lines, format), 'start');
+  const from = `, from the ${hasFence ? 'fence' : 'datum'}`;
+  // A pattern that is told by all its lines says no more than they do.
+  const labels = [`LINES${pattern}${from}${exact}`, `LINES for these pieces${from}${exact}`, `LINES${from}`];
+  const label = labels.find((one) => fitted(one, wide - 4, 3.2, true) >= LEAST) ?? '';
+  linesBox(pen, MARGIN, y, wide, label, figures(setting.lines, format));
   const base = exactly(setting.base, format);
   small(pen, column(2), y, third, 'BASE TO CENTRE of the slot', figure(setting.base, format), 'middle', base);
 }
@@ -115,6 +118,29 @@ function large(
   pen.text(x + width / 2, first - 3.2, value, fitted(value, width - 6, largest, true), { bold: true, align: 'middle' });
   for (const [i, line] of lines.entries()) pen.text(x + 2, first + i * step, line, size);
 }
+
+/** The lines in one large row, or in as many as can be read where they are many. */
+function linesBox(pen: Pen, x: number, y: number, width: number, label: string, value: string): void {
+  if (fitted(value, width - 6, 8.4, true) >= ROW) {
+    small(pen, x, y, width, label, value, 'start');
+    return;
+  }
+  pen.box(x, y, width, SMALL, 0.5);
+  pen.text(x + 2, y + 3.6, label, fitted(label, width - 4, 3, true), { bold: true });
+  const size = [ROW, 4, 3.6, 3.2].find((one) => fitsRows(value, width, one)) ?? 3.2;
+  wrapped(value, width - 4, size, true).forEach((line, i) => {
+    pen.text(x + 2, y + 4.2 + (i + 1) * size * LINE, line, size, { bold: true });
+  });
+}
+
+const ROW = 4.4;
+const LINE = 1.06;
+/** Smallest type of a label, mm. */
+const LEAST = 2.6;
+
+/** Whether figures of a size stand under the label of their box. */
+const fitsRows = (value: string, width: number, size: number): boolean =>
+  4.2 + wrapped(value, width - 4, size, true).length * size * LINE <= SMALL - 0.6;
 
 function small(
   pen: Pen,

@@ -24,7 +24,7 @@ export function mostly(ranked: readonly { readonly of: Contributor; readonly sha
   if (!first) return [];
   const share = (of: number) => `${Math.round(of * 100)} %`;
   if (!second || first.share > 0.6) return say`; most of it (${share(first.share)}) is: ${first.of.words}`;
-  return say`; the largest parts are: ${first.of.words} (${share(first.share)}) and ${second.of.words} (${share(second.share)})`;
+  return say`; most of it comes from: ${first.of.words} (${share(first.share)}) and ${second.of.words} (${share(second.share)})`;
 }
 
 /** What is off for certain, before anything strays: a stack of spacers, the step of a stop. */

@@ -7,7 +7,7 @@ import { markOf } from '../shape.js';
 import { alongOnFace, sayAlong } from './along.js';
 import { drawFlank } from './flank.js';
 import { drawGrain } from './grain.js';
-import { Ink, pathOf } from './ink.js';
+import { Ink, pathOf, wordsIn } from './ink.js';
 import { acrossPaper, FLANKS, flankOf, type Look, onFace, type Sheet, sheetOf, upPaper } from './look.js';
 import { cutsOnFace, drawStrip, jointMark } from './marks.js';
 import { outlineOf } from './outline.js';
@@ -66,7 +66,9 @@ export function drawView(asked: Asked): Ink {
   const seen = `${surfaceName(part, look.face)}, seen ${SEEN[look.face]}${grain ? '' : `; grain along its ${wayOf(sheet, part)}`}`;
   const { top } = ink.taken;
   ink.text(seen, [0, top - 12], { kind: 'heading', size: 16 });
-  ink.onTop(...drawMarks(marks, ({ ends }, end) => onFace(sheet, ends[end]), ink.written));
+  const marked = drawMarks(marks, ({ ends }, end) => onFace(sheet, ends[end]), ink.written);
+  for (const patch of wordsIn(marked)) ink.take(patch);
+  ink.onTop(...marked);
   return ink;
 }
 
