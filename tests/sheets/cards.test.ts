@@ -146,7 +146,9 @@ test('four cards stand on every sheet of the library’s racks on A4, however ta
   const items = jobs[0]?.lines ?? [];
   const job = { title: ['job Library'], items, plan: await planWork(items), errors: 0 };
   const pages = sheetPages(job, 'A4', { units: 'mm' });
-  const cards = pages.map(({ marks }) => textsOf(marks).filter((text) => /^(LEFT|RIGHT) FENCE: /.test(text)).length);
+  const cards = pages.map(
+    ({ marks }) => textsOf(marks).filter((text) => /^\d\. (LEFT|RIGHT) FENCE: /.test(text)).length,
+  );
   expect(cards.filter((count) => count > 0)).toEqual([4, 4, 4, 4, 4, 4]);
   expect(job.plan.setUps).toHaveLength(4);
 });

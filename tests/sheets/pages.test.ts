@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { SaxesParser } from 'saxes';
 import { describe, expect, test } from 'vitest';
 import { plans } from '../support/cabinets/arbitrary.js';
+import { divided } from '../support/cabinets/divided.js';
 import { write } from '../support/cabinets/plan.js';
 import { exampleText } from '../support/examples.js';
 import { examineText } from '../support/read.js';
@@ -75,14 +76,45 @@ describe('what a sheet says in words', () => {
     expect(all.match(/^FIRST PIECE /gm)).toHaveLength(4);
     expect(all).toMatch(/12 \+ 10 = 22/);
     expect(all).toMatch(/^350$/m);
-    expect(all.replace(/\n/g, ' ')).toMatch(/from the bottom end; the middle of the slots comes to 359.5/);
+    expect(all.replace(/\n/g, ' ')).toMatch(/base 350 from the bottom end, middle of the slots 359.5/);
   });
 
   test('what is said of a setting is said to its end, in inches too', async () => {
     const pages = await pagesOf(exampleText('periodicals.joinery'), 'A4', 'in');
     const all = pages.flatMap((page) => wordsOn(page).map(({ text }) => text)).join(' ');
     // 350 mm and 9.5 mm more are 359.5 mm, 14.1535 in.
-    expect(all).toMatch(/from the bottom end; the middle of the slots comes to 14 5\/32 /);
+    expect(all).toMatch(/from the bottom end, middle of the slots 14 5\/32 /);
+  });
+
+  // By hand: 300 and 400 less an offcut of 17.7.
+  test('a block at the stop is told on its card, in the box of the stop, and before it is laid there', async () => {
+    const pages = await pagesOf(divided([300, 400]), 'A4', 'mm');
+    const words = pages.map((page) => wordsOn(page).map(({ text }) => text));
+    for (const [stop, base] of [
+      [300, 282.3],
+      [400, 382.3],
+    ]) {
+      const [own, ...others] = words.filter((texts) => texts.includes(`base ${base} from block`));
+      expect(others).toEqual([]);
+      expect(own).toContain('bottom end up, at the block');
+      // The side is milled at the same stop without it.
+      expect(own).toContain(`base ${stop} from stop`);
+      expect(own?.join(' ')).toContain('less where a block lies at the stop');
+      expect(own?.some((text) => text.startsWith('BLOCK 17.7 (offcut of birch18)'))).toBe(true);
+      expect(own?.join(' ')).not.toContain('otherwise than the joint asks');
+    }
+    const next = words.map((texts) => texts.join(' ').replaceAll('\n', ' '));
+    expect(next.filter((text) => /Then set-up \d+: .*block 17\.7 at the stop; all else stays/.test(text))).toHaveLength(
+      2,
+    );
+  });
+
+  test('a mitred end goes against its fence with its toe', async () => {
+    const pages = await pagesOf(exampleText('display-plinth.joinery'), 'A4', 'mm');
+    const all = pages.flatMap((page) => wordsOn(page).map(({ text }) => text)).join(' ');
+    expect(all).toContain('RIGHT FENCE: toe of the left end');
+    expect(all).toContain('Press toe of the left end to the fence');
+    expect(all).toContain('Toe: the sharp corner of');
   });
 
   test('a left side and a right side never share a card', async () => {

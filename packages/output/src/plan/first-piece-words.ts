@@ -15,7 +15,7 @@ export interface FirstRow {
   /** "bottom face to the slot, nearer wall". */
   readonly what: string;
   readonly wanted: string;
-  /** What it may be, or why there is no figure: "no limit", "not written", "snug". */
+  /** What it may be, or why there is no figure: "no limit", "not told", "not written", "snug". */
   readonly least: string;
   readonly most: string;
 }
@@ -27,6 +27,9 @@ export function firstRows(piece: FirstPiece, units: Units): readonly FirstRow[] 
 
 /** The gauge of a slot's width and length is what goes into it. Common practice, no source. */
 const SNUG = 'Snug: goes in by hand, does not rattle.';
+
+/** The two corners of a mitred end, in the trade's words. */
+const CORNERS = { toe: 'Toe: the sharp corner of the mitre.', heel: 'Heel: the blunt corner of the mitre.' } as const;
 
 /**
  * How the middles along the joint are found. The ends of a disc's slot run out, and come further apart the deeper it is;
@@ -40,15 +43,17 @@ export function endsWords({ measures, operation }: FirstPiece, units: Units): st
   });
   const slot = slotWord(operation.joint.connector?.shape);
   const middle = places.length === 0 ? '' : `Middle of a ${slot}: half-way between its ends (${places.join('; ')}). `;
-  return `${middle}${SNUG}`;
+  const { kind } = operation.half.from;
+  return `${middle}${SNUG}${kind === 'toe' || kind === 'heel' ? ` ${CORNERS[kind]}` : ''}`;
 }
 
 function rowsOf({ operation, unsaid }: FirstPiece, measure: FirstMeasure, units: Units): FirstRow[] {
   const { what, wanted, toWall, bounds, from } = measure;
   const { part, half, joint } = operation;
   const slot = slotWord(joint.connector?.shape);
-  const open =
-    what === 'width' || what === 'length' ? 'snug' : unsaid.some(bears(measure)) ? 'not written' : 'no limit';
+  // How deep a mitred end may be slotted hangs on where the slot lies; a check keeps what is planned clear of the face.
+  const unknown = what === 'depth' && half.role === 'mitre' ? 'not told' : 'no limit';
+  const open = what === 'width' || what === 'length' ? 'snug' : unsaid.some(bears(measure)) ? 'not written' : unknown;
   const told = (bound: Bound | undefined, off: Rational, rounding: Rounding): string => {
     if (!bound) return open;
     // What has to be just as wanted is not to read as more, or less.

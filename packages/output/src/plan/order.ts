@@ -1,6 +1,6 @@
 import { type Operation, type OtherWork, type Plan, type SetUp, say, type Text, type Wait } from '@dryfit/engine';
 import { partNames } from '../print/order.js';
-import { placeOn, surfaceName, surfaceOn } from '../print/surface.js';
+import { surfaceName, surfaceOn } from '../print/surface.js';
 import type { PlannedJob } from './tables.js';
 
 /** Why a set-up comes when it does, what must be done to its pieces before, and what only afterwards; a sentence each. */
@@ -67,17 +67,22 @@ function piecesOf(job: PlannedJob, operations: readonly Operation[]): string {
 }
 
 /** What is milled otherwise than its joint asks, and how much further off that may come. */
-function otherWays({ setting }: SetUp, { otherwise, part, half }: Operation, named: string): readonly Text[] {
+function otherWays({ setting }: SetUp, { otherwise, part, half, joint }: Operation, named: string): readonly Text[] {
   if (!otherwise) return [];
   const how = [
     ...(otherwise.pose ? [`held with the reference ${setting.pose.reference}`] : []),
     ...(otherwise.datum ? [`measured from the ${surfaceName(part, half.datum)}`] : []),
     ...(otherwise.end ? [`measured from the ${surfaceName(part, half.from.side)}`] : []),
-    ...(otherwise.block ? [`the ${placeOn(part, half, half.from.side)} held off the stop by a block`] : []),
   ];
+  const first = (words: string) =>
+    named === '' ? `${words.charAt(0).toUpperCase()}${words.slice(1)}` : `${named}: ${words}`;
+  if (otherwise.block) {
+    const between = joint.entering === part.id ? joint.host : joint.entering;
+    return [[first(`the block at the stop lets one stop serve both ends of ${between}`), '.']];
+  }
   const adds: Text = otherwise.adds.isZero() ? [] : say`; its slots may lie ${otherwise.adds} further off`;
   const words = `${how.join(', ')}, otherwise than the joint asks`;
-  return [[named === '' ? `${words.charAt(0).toUpperCase()}${words.slice(1)}` : `${named}: ${words}`, ...adds, '.']];
+  return [[first(words), ...adds, '.']];
 }
 
 /** What is done to pieces elsewhere before they are milled here, or after; pieces of which the same is said go together. */

@@ -25,5 +25,11 @@ export function placeOn(part: Standing, half: Milled, side: Side): string {
   return axisOf(side) === 'x' ? `${side} end of the cant` : 'cant';
 }
 
+/** What goes against a fence; of a mitred end it is the toe, from which its lengths are told. */
+export function datumWords(part: Standing & Pick<FittedPart, 'cuts'>, half: Milled, side: Side): string {
+  const isMitred = !half.turn && part.cuts.some((cut) => cut.kind === 'bevel' && cut.side === side);
+  return isMitred ? `toe of the ${placeOn(part, half, side)}` : placeOn(part, half, side);
+}
+
 /** The fence the datum goes to; the edge of a canted part that stands square to its cant is none. */
 export const fenceWord = ({ turn, hand }: Pick<Half, 'turn' | 'hand'>): string => (turn ? 'mark out' : hand);

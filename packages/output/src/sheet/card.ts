@@ -48,9 +48,10 @@ export function cardBlock(card: Card, setUp: SetUp, width: number, scale: number
 /** What stands over the drawing: fence, what looks where, what is pressed where, which lines; in the corner the scale. */
 function headOf(card: Card, setUp: SetUp, scale: readonly string[], width: number, format: LengthFormat): Block {
   const { half } = card.operation;
+  const order = card.all > 1 ? `${card.number}. ` : '';
   const heading = card.hasFence
-    ? `${card.hand.toUpperCase()} FENCE: ${card.datum}`
-    : `MARK OUT FROM: ${card.datum}${half.turn ? '' : `, at your ${card.hand}`}`;
+    ? `${order}${card.hand.toUpperCase()} FENCE: ${card.datum}`
+    : `${order}MARK OUT FROM: ${card.datum}${half.turn ? '' : `, at your ${card.hand}`}`;
   const lies = `${card.toward} toward you, ${loud(card.lies[0])}`;
   const corner = Math.max(...scale.map((words) => textWidth(words, SCALE))) + 2;
   const lines: Line[] = [

@@ -19,11 +19,14 @@ import { orderOn } from '../plan/order.js';
 import type { PlannedJob } from '../plan/tables.js';
 import { printText } from '../print/length.js';
 import { partNames } from '../print/order.js';
-import { placeOn, surfaceName, surfaceOn } from '../print/surface.js';
+import { datumWords, placeOn, surfaceName, surfaceOn } from '../print/surface.js';
 import { besideWords, Histories, pressWords } from './holding.js';
 
 /** Pieces that are held alike in a set-up: one drawing stands for all of them. */
 export interface Card {
+  /** In the order in which they are milled, from 1; and how many there are. */
+  readonly number: number;
+  readonly all: number;
   readonly hand: 'left' | 'right';
   /** Whether a fence stands there; else the lines are marked out from the datum. */
   readonly hasFence: boolean;
@@ -66,7 +69,7 @@ export function cardsOf(job: PlannedJob, setUp: SetUp, format: LengthFormat): re
   const { setting } = setUp;
   const ordered = waitsWithin(setUp);
   const histories = new Histories(job, format);
-  const cards = new Map<string, { card: Omit<Card, 'groups'>; groups: Group[] }>();
+  const cards = new Map<string, { card: Omit<Card, 'groups' | 'number' | 'all'>; groups: Group[] }>();
   for (const operation of inTurn(setUp)) {
     const { half, part } = operation;
     const holding = holdingOf(operation, setUp, shopOf(job));
@@ -84,7 +87,7 @@ export function cardsOf(job: PlannedJob, setUp: SetUp, format: LengthFormat): re
       hand: half.hand,
       hasFence: !half.turn && hasFences(job),
       operation,
-      datum: placeOn(part, half, half.datum),
+      datum: datumWords(part, half, half.datum),
       toward: half.role === 'mitre' ? `mitred ${surfaceName(part, half.surface)}` : surfaceOn(part, half),
       lies,
       stopEnd: setting.stop && half.stop ? surfaceName(part, half.stop.end) : undefined,
@@ -116,7 +119,9 @@ export function cardsOf(job: PlannedJob, setUp: SetUp, format: LengthFormat): re
     seen.add(key);
     return { ...group, again };
   };
-  return [...cards.values()].map(({ card, groups }): Card => ({ ...card, groups: groups.map(told) }));
+  return [...cards.values()].map(
+    ({ card, groups }, i): Card => ({ ...card, number: i + 1, all: cards.size, groups: groups.map(told) }),
+  );
 }
 
 /** How the first of an operation's pieces is marked, as far as its cabinet tells. */

@@ -1,4 +1,4 @@
-import { type ChangeOver, type LengthFormat, Rational, type Setting } from '@dryfit/engine';
+import { type ChangeOver, inTurn, type LengthFormat, Rational, type Setting, type SetUp } from '@dryfit/engine';
 import { MILLING_CAUTIONS } from '../cautions.js';
 import type { PlannedJob } from '../plan/tables.js';
 import { minutes, patternWords, slotsWord } from '../plan/words.js';
@@ -25,7 +25,7 @@ export function footer(
   const words = more
     ? 'Then: the next sheet of this set-up'
     : next
-      ? `Then set-up ${index + 2}: ${changes(next.changed, next.setting, format)}; all else stays`
+      ? `Then set-up ${index + 2}: ${nextWords(job.plan.setUps[index], next, format)}; all else stays`
       : 'Then: nothing; this is the last set-up of the job';
   pen.box(MARGIN, top + 2, inside, 9.8, 0.9);
   const size = 5.4;
@@ -47,6 +47,23 @@ export function footer(
   }
 }
 
+/** What is set anew for the next set-up; and what its pieces take that no setting tells: spacers at the other fence, blocks. */
+function nextWords(own: SetUp | undefined, next: SetUp, format: LengthFormat): string {
+  const anew = next.changed.length > 0 ? [changes(next.changed, next.setting, format)] : [];
+  const { kind } = next.setting.spacer;
+  const stays = (kind === 'stock' || kind === 'cut') && !next.changed.includes('spacer');
+  const [last, first] = [own && inTurn(own).at(-1)?.half.hand, inTurn(next)[0]?.half.hand];
+  const moves = stays && own?.spacers?.fences !== 'both' && first !== undefined && last !== first;
+  const blocks = next.operations.flatMap(({ half: { stop } }) => (stop?.block ? figure(stop.block.width, format) : []));
+  return (
+    [
+      ...anew,
+      ...(moves ? [`spacer to the ${first} fence`] : []),
+      ...(blocks.length > 0 ? [`block ${[...new Set(blocks)].join(' or ')} at the stop`] : []),
+    ].join(', ') || 'nothing changes'
+  );
+}
+
 /** "spacer to 22, stop to none": what is set anew, and to what. */
 export function changes(list: readonly ChangeOver[], setting: Setting, format: LengthFormat): string {
   return list.map((one) => TO[one](setting, format)).join(', ') || 'nothing changes';
@@ -54,7 +71,7 @@ export function changes(list: readonly ChangeOver[], setting: Setting, format: L
 
 const TO: Readonly<Record<ChangeOver, (setting: Setting, format: LengthFormat) => string>> = {
   machine: ({ machine }) => `take the ${machine}`,
-  depth: ({ depth }, format) => `depth to ${figure(depth, format)}`,
+  depth: ({ connector, depth }, format) => `depth to ${figure(depth, format)} for ${connector}`,
   base: ({ base }, format) => `base to centre ${figure(base, format)}`,
   pose: ({ pose }) => `pieces held for ${pose.surface === 'mitre' ? 'mitred ends' : `${pose.surface}s`}`,
   pattern: (setting, format) => `lines of ${printText(patternWords(setting), format)}`,

@@ -19,7 +19,7 @@ import { hasFences, type shopOf } from '../plan/holding.js';
 import type { PlannedJob } from '../plan/tables.js';
 import { printText } from '../print/length.js';
 import { partNames } from '../print/order.js';
-import { placeOn } from '../print/surface.js';
+import { datumWords, placeOn } from '../print/surface.js';
 
 /**
  * What is pressed where before the clamp goes on: "Press rear edge to the spacer, bottom face to the bed. CLAMP FLAT.", the
@@ -35,7 +35,7 @@ export function pressWords(
   const { stop } = setUp.setting;
   const { part, half } = operation;
   const { along, across, flat } = holding;
-  const [datum, reference] = [placeOn(part, half, along.side), placeOn(part, half, across.side)];
+  const [datum, reference] = [datumWords(part, half, along.side), placeOn(part, half, across.side)];
   const first = along.to === 'marks' ? `Mark out from the ${datum}` : `Press ${datum} to the ${along.to}`;
   const block = half.stop?.block ? 'block at the ' : '';
   const at: Text = stop ? [stop, ' from the '] : ['at the '];
@@ -74,7 +74,7 @@ export function holdWords(setUp: SetUp, shop: ReturnType<typeof shopOf>, format:
   return `CLAMP the piece${flat}${hold}. ${machine}.`;
 }
 
-/** Which pieces lie on the bed at once: "Beside it, 2 times: rh at the right fence." */
+/** Which pieces lie on the bed at once: "On the bed with it, 2 times: rh at the right fence." */
 export function besideWords(
   { items }: PlannedJob,
   operation: Operation,
@@ -100,7 +100,7 @@ export function besideWords(
         ]
       : [],
   );
-  return [...(told.length === 0 ? [] : [`Beside it, ${told.join(', ')}.`]), ...rows].join(' ');
+  return [...(told.length === 0 ? [] : [`On the bed with it, ${told.join(', ')}.`]), ...rows].join(' ');
 }
 
 /** A step of a piece's history among all of its steps. */

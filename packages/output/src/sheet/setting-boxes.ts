@@ -90,12 +90,20 @@ function stackFigures(stack: readonly Rational[], format: LengthFormat): string 
 function stopFigure({ base, stop }: Setting, cards: readonly Card[], format: LengthFormat): [string, ...string[]] {
   if (!stop) return ['none', 'no stop in this set-up'];
   const ends = [...new Set(cards.flatMap(({ stopEnd }) => stopEnd ?? []))];
-  const from = `from the ${ends.join(' or the ') || 'end'}`;
-  const blocks = cards.map(({ operation: { half } }) => half.stop?.block !== undefined);
-  if (blocks.every((one) => one)) return [figure(stop, format), exactly(stop, format), `${from} and its block`];
-  const middle = `the middle of the slots comes to ${figure(stop.add(base), format)}`;
-  const others = blocks.some((one) => one) ? ' where no block lies before it' : '';
-  return [figure(stop, format), exactly(stop, format), `${from}; ${middle}${others}`];
+  const end = `the ${ends.join(' or the ') || 'end'}`;
+  const comesTo = (at: Rational) =>
+    `base ${figure(at, format)} from ${end}, middle of the slots ${figure(at.add(base), format)}`;
+  const blocks = cards.flatMap(({ operation: { half } }) => half.stop?.block ?? []);
+  const [block] = blocks;
+  const isOne = blocks.length === cards.length && blocks.every(({ width }) => block?.width.equals(width));
+  if (block && isOne)
+    return [
+      figure(stop, format),
+      exactly(stop, format),
+      `less the block ${figure(block.width, format)}: ${comesTo(stop.sub(block.width))}`,
+    ];
+  const others = block ? '; less where a block lies at the stop' : '';
+  return [figure(stop, format), exactly(stop, format), `${comesTo(stop)}${others}`];
 }
 
 function large(
