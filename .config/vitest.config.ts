@@ -45,6 +45,8 @@ export default defineConfig({
     server: { deps: { inline: [/[\\/]langium[\\/]lib[\\/]lsp[\\/]/] } },
     // A baseline that is missing is a failure; `npm run baselines` writes them.
     update: 'none',
+    // Where there are two cores, vitest would leave one idle.
+    maxWorkers: '100%',
     // No test is about time: a busy machine must not fail one.
     testTimeout: 600_000,
     hookTimeout: 600_000,
