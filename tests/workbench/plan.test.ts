@@ -8,7 +8,7 @@ import { notification } from './notification.js';
 import { command } from './quick-input.js';
 import { reload } from './reload.js';
 import { inWorkbench, type Session } from './session.js';
-import { readable, terminalText } from './terminal.js';
+import { inTerminal, readable } from './terminal.js';
 import { webview } from './webview.js';
 
 const patient = { timeout: 60_000 };
@@ -127,9 +127,9 @@ describe('the plan beside the text', () => {
 
   test('its sheets are written from what stands in the editor', async () => {
     const { page, folder } = session;
-    await plan.getByRole('button', { name: HOLDS }).click();
-    await expect.poll(() => terminalText(page), patient).toMatch(/wrote \d+ pages to tables/);
-    expect(await terminalText(page)).toContain('> dryfit sheets periodicals.joinery Library --out tables');
+    const print = () => plan.getByRole('button', { name: HOLDS }).click();
+    const written = await inTerminal(page, print, /wrote \d+ pages to tables/);
+    expect(written).toContain('> dryfit sheets periodicals.joinery Library --out tables');
     const told = await notification(page, 'the sheets of job Library are in');
     const [, path = ''] = /are in (\S+)/.exec(await told.innerText()) ?? [];
     const html = readFileSync(join(folder, path), 'utf8');
@@ -142,11 +142,11 @@ describe('the plan beside the text', () => {
 
   test('one set-up is printed alone, by keys', async () => {
     const { page, folder } = session;
-    await plan.getByRole('button', { name: 'Print Set-up 2…' }).focus();
-    await page.keyboard.press('Enter');
-    await expect
-      .poll(() => terminalText(page), patient)
-      .toContain('> dryfit sheets periodicals.joinery Library --out tables --set-up 2');
+    const print = async () => {
+      await plan.getByRole('button', { name: 'Print Set-up 2…' }).focus();
+      await page.keyboard.press('Enter');
+    };
+    await inTerminal(page, print, /> dryfit sheets periodicals\.joinery Library --out tables --set-up 2/);
     const told = await notification(page, 'set-up 2 of job Library is in');
     const [, path = ''] = /is in (\S+)/.exec(await told.innerText()) ?? [];
     const html = readFileSync(join(folder, path), 'utf8');

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { cursor, lineOf, problems, replaceText } from './editor.js';
 import { command } from './quick-input.js';
 import { inWorkbench } from './session.js';
-import { readable, runTask, terminalText } from './terminal.js';
+import { inTerminal, readable, runTask } from './terminal.js';
 
 const patient = { timeout: 60_000 };
 
@@ -16,8 +16,7 @@ describe('tasks', () => {
     const text = readFileSync(join(folder, 'periodicals.joinery'), 'utf8');
     writeFileSync(join(folder, 'rack.joinery'), text.replace('rear set back 16', 'rear set back 15'));
     expect(await problems(page)).toBe('No Problems');
-    await runTask(page, 'dryfit', 'dryfit: check all');
-    await expect.poll(() => terminalText(page), patient).toContain('1 error in ');
+    await inTerminal(page, () => runTask(page, 'dryfit', 'dryfit: check all'), /1 error in /);
     await expect.poll(() => problems(page), patient).toMatch(/Errors: 1\b/);
     await session.shot('task-check');
     await command(page, 'Problems: Focus on Problems View');
@@ -36,9 +35,9 @@ describe('tasks', () => {
     const { page, folder } = session;
     await session.show('periodicals.joinery');
     await replaceText(page, '4 of Periodicals(wide = 600)', '4 of Periodicals(wide = 640)');
-    await command(page, 'Dryfit: Build Tables of This File');
-    await expect.poll(() => terminalText(page), patient).toMatch(/wrote \d+ files to tables/);
-    expect(await terminalText(page)).toContain('> dryfit build periodicals.joinery --out tables');
+    const build = () => command(page, 'Dryfit: Build Tables of This File');
+    const written = await inTerminal(page, build, /wrote \d+ files to tables/);
+    expect(written).toContain('> dryfit build periodicals.joinery --out tables');
     const parts = readFileSync(join(folder, 'tables/Periodicals-wide-640/parts.csv'), 'utf8');
     // 640 less two sides of 17.7.
     expect(parts).toContain('604.6');
@@ -50,7 +49,6 @@ describe('tasks', () => {
     mkdirSync(join(folder, '.vscode'), { recursive: true });
     const task = { type: 'dryfit', command: 'draw', label: 'draw the rack' };
     writeFileSync(join(folder, '.vscode/tasks.json'), JSON.stringify({ version: '2.0.0', tasks: [task] }));
-    await runTask(page, 'draw the rack');
-    await expect.poll(() => terminalText(page), patient).toContain('"draw" needs a "file"');
+    await inTerminal(page, () => runTask(page, 'draw the rack'), /"draw" needs a "file"/);
   });
 });

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { command } from './quick-input.js';
-import { until } from './until.js';
+import { come, until } from './until.js';
 
 /** Settings under which a terminal's letters stand in the page, instead of being painted. */
 export const readable = { 'terminal.integrated.gpuAcceleration': 'off', 'terminal.integrated.minimumContrastRatio': 1 };
@@ -10,6 +10,20 @@ export async function terminalText(page: Page): Promise<string> {
   const rows = await page.locator('.terminal-wrapper.active .xterm-rows > div').allInnerTexts();
   return rows.map((row) => row.replaceAll('\u00a0', ' ').trimEnd()).join('\n');
 }
+
+/**
+ * Starts something that writes into a terminal, and again where nothing of it shows: the workbench's own host of terminals
+ * is held up by a busy machine, and opens none meanwhile. What is written in the end.
+ */
+export const inTerminal = (page: Page, start: () => Promise<unknown>, shows: RegExp): Promise<string> =>
+  until(async () => {
+    await start();
+    return come(
+      () => terminalText(page),
+      (text) => shows.test(text),
+      { timeout: 40_000 },
+    );
+  });
 
 /** Starts a task by choosing its kind, where it is not the folder's own, and its name. */
 export async function runTask(page: Page, ...names: readonly string[]): Promise<void> {
