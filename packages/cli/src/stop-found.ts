@@ -1,10 +1,10 @@
 import {
   agree,
+  canStand,
   inRange,
   type Jig,
   type Machine,
   type MeasuredLength,
-  nearestStep,
   Rational,
   type Shop,
   stopFromJoint,
@@ -67,7 +67,7 @@ function settable(jig: Jig | undefined, set: Rational): Jig {
   const { least, most, step } = jig.stop;
   if (!inRange(jig, set))
     throw new Misuse(`--stop is outside of what the stop of ${jig.name} can be set to, ${mm(least)} to ${mm(most)} mm`);
-  if (!nearestStep(jig, set).equals(set))
+  if (!canStand(jig, set))
     throw new Misuse(
       `the stop of ${jig.name} goes in steps of ${mm(step ?? Rational.ZERO)} mm, and --stop is none of them`,
     );

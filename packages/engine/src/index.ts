@@ -6,7 +6,7 @@ export * from './consumables/index.js';
 export * from './cover/index.js';
 export * from './fit/index.js';
 export { UNUSED_SILENCE } from './fit/silence.js';
-export { inRange, nearestStep } from './joints/stops.js';
+export { canStand, inRange } from './joints/stops.js';
 export * from './load/index.js';
 export * from './number/index.js';
 export { fit, type NumberToChange, numbersThatMove, type SideOf, statementSources } from './pipeline.js';

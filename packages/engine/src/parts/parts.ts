@@ -16,7 +16,7 @@ import {
 } from '../spec/sides.js';
 import type { PartSpec } from '../spec/spec.js';
 import { frameOf } from '../turned/frame.js';
-import { fittedCant, reachOf } from '../turned/parts.js';
+import { FLUSH, fittedCant, reachOf } from '../turned/parts.js';
 import { cutsByPart } from './cuts.js';
 import { numberPieces, pieceAxes } from './same.js';
 
@@ -93,11 +93,8 @@ export function outsideOf(parts: readonly FittedPart[]): Point | undefined {
     );
     if (!exact || !reached) return exact ?? reached ?? Rational.ZERO;
     const beyond = high ? reached.sub(exact) : exact.sub(reached);
-    return beyond.gt(AS_WIDE_AS_KNOWN) ? reached : exact;
+    return beyond.gt(FLUSH) ? reached : exact;
   };
   const size = (axis: Axis): Rational => end(highSide(axis)).sub(end(lowSide(axis)));
   return { x: size('x'), y: size('y'), z: size('z') };
 }
-
-/** How exactly the width of a turned part is known, mm: what reaches past a level part by no more is flush with it. */
-const AS_WIDE_AS_KNOWN = Rational.of(1, 1000);

@@ -1,6 +1,6 @@
 import type { FittedJoint, Half, StopBlock } from '../fit/fit.js';
 import { say } from '../fit/text.js';
-import { inRange, nearestStep } from '../joints/stops.js';
+import { inRange, nearestStep, stopPlace } from '../joints/stops.js';
 import { Rational } from '../number/rational.js';
 import type { Tolerance } from '../spec/input.js';
 import type { AsMade } from './as-made.js';
@@ -25,9 +25,8 @@ export function addAcross(into: Into, made: AtBench, joint: FittedJoint, half: H
   addBase(into, made, joint, half);
   if (!half.stop) addLift(into, made, joint, half);
   else if (!stated) {
-    const { at, block } = half.stop;
-    addStop(into, made, joint, half, block ? at.add(block.width) : at);
-    if (block) addBlock(into, made, joint, half, block);
+    addStop(into, made, joint, half, stopPlace(half.stop));
+    if (half.stop.block) addBlock(into, made, joint, half, half.stop.block);
   }
 }
 

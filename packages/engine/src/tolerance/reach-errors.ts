@@ -2,7 +2,7 @@ import { Rational } from '../number/rational.js';
 import { axisOf, isHigh, outward, type Side } from '../spec/sides.js';
 import type { PartId } from '../spec/spec.js';
 import { faceOnCant } from '../turned/frame.js';
-import { reachOf } from '../turned/parts.js';
+import { FLUSH, reachOf } from '../turned/parts.js';
 import { acrossCant, laidOn } from '../turned/span.js';
 import type { AsMade, Boxed } from './as-made.js';
 import type { Plane } from './path.js';
@@ -21,15 +21,12 @@ export interface Reach {
   readonly moved: (...sums: number[]) => number;
 }
 
-/** Nearer than this, mm, a root is not told from the plane it is compared with. */
-const APART = Rational.of(1, 1000);
-
 /** The turned part that reaches furthest toward a side, where it is further than anything that stands square. */
 export function furthestReach(made: AsMade, side: Side, square: Rational): Reach | undefined {
   const out = Rational.of(outward(side));
   const reaches = made.boxed().flatMap((part) => {
     const at = part.turn && reachOf(part, side);
-    return at?.sub(square).mul(out).gt(APART) ? [{ part, at }] : [];
+    return at?.sub(square).mul(out).gt(FLUSH) ? [{ part, at }] : [];
   });
   const [first] = reaches.sort((a, b) => b.at.sub(a.at).mul(out).sign());
   return first && reachAsMade(made, first.part, side, first.at);

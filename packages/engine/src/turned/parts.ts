@@ -19,6 +19,9 @@ export function fittedCant(solved: Solved, part: PartSpec): FittedCant | undefin
 /** Places in a cabinet are told to a millionth of a mm where they are roots. */
 const MILLIONTHS = 1_000_000;
 
+/** What a turned part reaches past a plane by no more than this lies in it, mm: so exactly its width is known. */
+export const FLUSH = Rational.of(1, 1000);
+
 /** How far a turned part reaches in the cabinet toward a side, mm, to the nearest millionth. */
 export function reachOf(part: FittedPart, side: Side): Rational | undefined {
   const { box, turn } = part;

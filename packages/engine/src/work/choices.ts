@@ -4,6 +4,7 @@ import { type Class, keyed, type Visit } from './visit.js';
 
 /** Choices that are tried one by one; where there are more, the best found is made better a setting at a time. */
 const MOST_CHOICES = 64;
+
 /** Operations by the ways they can be set up in: those of which one serves whatever another does are left out. */
 export function classesOf(ways: readonly (readonly Setting[])[], stages: Stages): readonly Class[] {
   const classes = new Map<string, Class>();

@@ -1,5 +1,5 @@
 import type { FitResult, FittedJoint, Half } from '../fit/fit.js';
-import { inRange } from '../joints/stops.js';
+import { inRange, stopPlace } from '../joints/stops.js';
 import { Rational } from '../number/rational.js';
 import type { Shop } from '../spec/stock.js';
 import { type AtBench, addAcross, addAlong } from '../tolerance/bench-errors.js';
@@ -128,7 +128,7 @@ function unsaidAcross({ jig, tolerances }: Shop, { machine }: FittedJoint, { sto
   const list: Unsaid[] = [];
   if (!machine?.base.plus && !machine?.base.minus) list.push('base to centre with ±');
   if (!stop || stop.at.isZero()) return list;
-  const isSet = jig?.stop && inRange(jig, stop.block ? stop.at.add(stop.block.width) : stop.at);
+  const isSet = jig?.stop && inRange(jig, stopPlace(stop));
   if (isSet && !tolerances?.stop) list.push('stop in tolerances');
   if (!isSet && !tolerances?.line) list.push('line in tolerances');
   return list;

@@ -1,5 +1,6 @@
 import type { Half } from '../fit/fit.js';
 import { worstOff } from '../joints/spacers.js';
+import { stopPlace } from '../joints/stops.js';
 import { Rational } from '../number/rational.js';
 import type { Changes, Jig, Pattern, Shop } from '../spec/stock.js';
 import type { Operation } from './operation.js';
@@ -49,7 +50,7 @@ export function settingsOf(
   const reference = turned ? (usual === 'up' ? 'down' : 'up') : usual;
   const used = half.slots.map(({ fromZero }) => fromZero);
   const own = patternOf(shop, joint.pattern);
-  const stop = half.stop?.at.add(half.stop.block?.width ?? Rational.ZERO);
+  const stop = half.stop && stopPlace(half.stop);
   const shared = {
     machine: joint.machine?.name ?? '',
     connector: joint.connector?.name ?? '',

@@ -97,7 +97,7 @@ export function hasFence({ hand, spacer, turn }: Half, jig: Jig | undefined): bo
 
 type Turned = MilledOtherwise & { readonly half: Half };
 
-const none = { pose: false, datum: false, end: false, block: false, adds: Rational.ZERO };
+const AS_ASKED = { pose: false, datum: false, end: false, block: false, adds: Rational.ZERO };
 
 /** Of each half that needs the lesser stop of two ends: how they differ. */
 const unevenHalves = (items: readonly WorkItem[]): ReadonlyMap<Half, Uneven> =>
@@ -124,7 +124,7 @@ function offTheStop(
   const like = own && partAsThick(own.result.fit, found);
   const made = tolerances?.spacer?.tolerance;
   return {
-    ...none,
+    ...AS_ASKED,
     block: true,
     adds: like || !made ? Rational.ZERO : Rational.max(made.plus, made.minus),
     half: { ...half, stop: { ...half.stop, block: { width: found.by, like } } },
@@ -137,14 +137,14 @@ function turnedRound(operation: Operation, shop: Shop, items: readonly WorkItem[
   if (half.turn || half.spacer.kind === 'mark out') return [];
   const found: Turned[] = [];
   const either = shop.pose.either?.includes(half.role === 'face' ? 'face' : 'edge') ?? false;
-  if (either) found.push({ ...none, pose: true, half: { ...half, hand: otherHand(half) } });
+  if (either) found.push({ ...AS_ASKED, pose: true, half: { ...half, hand: otherHand(half) } });
   if (!square(operation.part)) return found;
   const along = otherDatum(operation, shop, items);
   const across = otherEnd(operation, shop, items);
   if (along && within(operation, shop, items, along.adds, axisOf(half.datum)))
-    found.push({ ...none, datum: true, ...along });
+    found.push({ ...AS_ASKED, datum: true, ...along });
   if (across && within(operation, shop, items, across.adds, axisOf(half.from.side)))
-    found.push({ ...none, end: true, ...across });
+    found.push({ ...AS_ASKED, end: true, ...across });
   return found;
 }
 

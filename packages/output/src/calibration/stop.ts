@@ -1,4 +1,4 @@
-import { inRange, type LengthFormat, nearestStep, Rational } from '@dryfit/engine';
+import { canStand, type LengthFormat, Rational } from '@dryfit/engine';
 import { plural } from '../findings/text.js';
 import { printText } from '../print/length.js';
 import type { Paint } from '../print/paint.js';
@@ -42,9 +42,8 @@ function whatToDo({ found, set, held, jig }: StopReport, format: LengthFormat): 
     return value.isZero() ? [] : ['  and that is no more than measuring may be off: leave it as it is'];
   if (held && value.abs().le(held)) return [`  the shop lets a stop be ${told(held)} off, so it may stay as it is`];
   const instead = set.sub(value);
-  const canSet = inRange(jig, instead) && nearestStep(jig, instead).equals(instead);
   const lines = [
-    `  put its scale right by ${told(value.abs())}, so that it shows ${told(set.add(value))} where it now shows ${told(set)}${canSet ? `; or set ${told(instead)} where ${told(set)} is wanted` : ''}`,
+    `  put its scale right by ${told(value.abs())}, so that it shows ${told(set.add(value))} where it now shows ${told(set)}${canStand(jig, instead) ? `; or set ${told(instead)} where ${told(set)} is wanted` : ''}`,
     '  then mill the test again near the other end of its travel: if it is off there by another figure, the scale is wrong and not its place',
   ];
   if (value.abs().gt(SLIP))
