@@ -74,15 +74,12 @@ function otherWays({ setting }: SetUp, { otherwise, part, half, joint }: Operati
     ...(otherwise.datum ? [`measured from the ${surfaceName(part, half.datum)}`] : []),
     ...(otherwise.end ? [`measured from the ${surfaceName(part, half.from.side)}`] : []),
   ];
-  const first = (words: string) =>
-    named === '' ? `${words.charAt(0).toUpperCase()}${words.slice(1)}` : `${named}: ${words}`;
-  if (otherwise.block) {
-    const between = joint.entering === part.id ? joint.host : joint.entering;
-    return [[first(`the block at the stop lets one stop serve both ends of ${between}`), '.']];
-  }
+  const between = joint.entering === part.id ? joint.host : joint.entering;
+  const words = otherwise.block
+    ? `the block at the stop lets one stop serve both ends of ${between}`
+    : `${how.join(', ')}, otherwise than the joint asks`;
   const adds: Text = otherwise.adds.isZero() ? [] : say`; its slots may lie ${otherwise.adds} further off`;
-  const words = `${how.join(', ')}, otherwise than the joint asks`;
-  return [[first(words), ...adds, '.']];
+  return [[named === '' ? `${words.charAt(0).toUpperCase()}${words.slice(1)}` : `${named}: ${words}`, ...adds, '.']];
 }
 
 /** What is done to pieces elsewhere before they are milled here, or after; pieces of which the same is said go together. */

@@ -50,19 +50,28 @@ export function footer(
 /** What is set anew for the next set-up; and what its pieces take that no setting tells: spacers at the other fence, blocks. */
 function nextWords(own: SetUp | undefined, next: SetUp, format: LengthFormat): string {
   const anew = next.changed.length > 0 ? [changes(next.changed, next.setting, format)] : [];
-  const { kind } = next.setting.spacer;
-  const stays = (kind === 'stock' || kind === 'cut') && !next.changed.includes('spacer');
-  const [last, first] = [own && inTurn(own).at(-1)?.half.hand, inTurn(next)[0]?.half.hand];
-  const moves = stays && own?.spacers?.fences !== 'both' && first !== undefined && last !== first;
+  const spacer = own === undefined || next.changed.includes('spacer') ? '' : spacerMoves(own, next);
   const blocks = next.operations.flatMap(({ half: { stop } }) => (stop?.block ? figure(stop.block.width, format) : []));
   return (
     [
       ...anew,
-      ...(moves ? [`spacer to the ${first} fence`] : []),
+      ...(spacer === '' ? [] : [spacer]),
       ...(blocks.length > 0 ? [`block ${[...new Set(blocks)].join(' or ')} at the stop`] : []),
     ].join(', ') || 'nothing changes'
   );
 }
+
+/** Where a spacer that stays as it is has to go; nothing where it stands there already, or none stands anywhere. */
+function spacerMoves(own: SetUp, next: SetUp): string {
+  const { kind } = next.setting.spacer;
+  if ((kind !== 'stock' && kind !== 'cut') || atBoth(own)) return '';
+  if (atBoth(next)) return 'a spacer at each fence';
+  const [last, first] = [inTurn(own).at(-1)?.half.hand, inTurn(next)[0]?.half.hand];
+  return first === undefined || last === first ? '' : `spacer to the ${first} fence`;
+}
+
+/** Blocks are made for both fences where pieces lie at both at once. */
+const atBoth = ({ spacers, beside }: SetUp): boolean => (spacers ? spacers.fences === 'both' : beside.length > 0);
 
 /** "spacer to 22, stop to none": what is set anew, and to what. */
 export function changes(list: readonly ChangeOver[], setting: Setting, format: LengthFormat): string {
