@@ -109,6 +109,24 @@ describe('what a sheet says in words', () => {
     );
   });
 
+  // The shop has one stack of 18: the divider's two faces go to different fences, 300 and 400 up.
+  test('a spacer that stays as it is and goes to the other fence is told before its set-up', async () => {
+    const back = divided([300, 400])
+      .replace('connect biscuit20', 'depth 382 of divider, lshelf, rshelf\n  connect biscuit20')
+      .replace('right of lh.right  flush rear, front', 'right of lh.right  flush front')
+      .replaceAll('above base.bottom  flush rear, front', 'above base.bottom  flush front');
+    const pages = await pagesOf(back, 'A4', 'mm');
+    const next = pages.map((page) =>
+      wordsOn(page)
+        .map(({ text }) => text)
+        .join(' '),
+    );
+    const moved = next.filter((text) =>
+      /Then set-up \d+: stop to (300|400), spacer to the (left|right) fence, block/.test(text),
+    );
+    expect(moved).toHaveLength(1);
+  });
+
   test('a mitred end goes against its fence with its toe', async () => {
     const pages = await pagesOf(exampleText('display-plinth.joinery'), 'A4', 'mm');
     const all = pages.flatMap((page) => wordsOn(page).map(({ text }) => text)).join(' ');
